@@ -1,0 +1,5 @@
+"""Run the command line as `python -m bathwright`."""
+
+from bathwright.cli import main
+
+main()

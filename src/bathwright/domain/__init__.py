@@ -1,0 +1,1 @@
+"""The records: frozen, slotted, keyword-only dataclasses of the standard library; codes and values, no sentences."""

@@ -1,0 +1,135 @@
+"""What is let out, where it goes, what it comes to, and the limits it is held against. Recomputable from the file."""
+
+from datetime import datetime
+from typing import Literal
+
+from bathwright.domain.codes import Basis, Mark
+from bathwright.domain.record import record
+from bathwright.domain.values import Band
+
+EmissionForm = Literal["film", "open_pot", "spray_mist", "wipe", "rag", "reaction_gas", "dust"]
+Measured = Literal["peak", "mean_15min", "mean_1h", "mean_8h", "mean_24h", "ceiling", "explosive_share"]
+
+
+@record
+class Emission:
+    """A substance let out by a step over a time."""
+
+    id: str
+    step: str
+    substance: str
+    cas: str
+    zone: str
+    surface_m2: float
+    mass_kg: Band
+    starts: datetime
+    ends: datetime
+    form: EmissionForm
+    slow_share: float
+    slow_rate_per_s: float
+    transfer_m_s: float
+    activity_coefficient: float
+    saturation_kg_m3: float
+    model: str
+    source: str
+    mark: Mark
+
+
+@record
+class Zone:
+    """A volume of air."""
+
+    id: str
+    volume_m3: float
+    temperature_k: float
+
+
+@record
+class AirFlow:
+    """Air from one zone to another ("outdoors" included)."""
+
+    source: str
+    target: str
+    flow_m3_s: float
+
+
+@record
+class AirInterval:
+    """Flows that hold over a span of the plan."""
+
+    starts: datetime
+    ends: datetime
+    flows: tuple[AirFlow, ...]
+    setup: str
+
+
+@record
+class Course:
+    """One quantity over time: seconds from the plan's start, central and upper values."""
+
+    of: str
+    reads: str
+    unit: str
+    t_s: tuple[int, ...]
+    central: tuple[float, ...]
+    upper: tuple[float, ...]
+    kept_to: float
+
+
+@record
+class Limit:
+    """A limit for somebody: body, year, value as a share of air or kg/m3, kind, mark."""
+
+    id: str
+    cas: str
+    body: str
+    measure: str
+    value_kg_m3: float
+    for_whom: Literal["worker", "public"]
+    kind: Literal["law", "advice"]
+    law_in: tuple[str, ...]
+    year: int | None
+    source: str
+    mark: Mark
+    surrogate: bool = False
+
+
+@record
+class Exposure:
+    """What somebody breathes against a limit: outside the mask, inside it, and shares of the limit.
+
+    `who` is "painter", "others" or a zone; `substance` is a CAS number or "mixture" (the additive sum).
+    Values in kg/m3, for "mixture" and "explosive_share" a share. `at` is when the highest value ends.
+    """
+
+    who: str
+    zone: str
+    substance: str
+    measure: Measured
+    outside: Band
+    inside: Band
+    limit: Limit | None
+    limit_value: float
+    share_central: float
+    share_upper: float
+    basis: Basis
+    at: datetime | None
+    step: str | None = None
+    protection: str = "none"
+
+
+@record
+class AirPlan:
+    """The air of the plan."""
+
+    zones: tuple[Zone, ...]
+    intervals: tuple[AirInterval, ...]
+    emissions: tuple[Emission, ...]
+    limits: tuple[Limit, ...]
+    setup: str | None
+    fan: str | None
+    fan_flow_m3_s: Band | None
+    back_at: datetime | None
+    horizon: datetime | None
+    away_from: datetime | None
+    away_until: datetime | None
