@@ -133,3 +133,58 @@ class AirPlan:
     horizon: datetime | None
     away_from: datetime | None
     away_until: datetime | None
+
+
+@record
+class Release:
+    """A substance that a step will let out, before the clock is known. `mass_kg` is low, central, high."""
+
+    id: str
+    step: str
+    substance: str
+    cas: str
+    surface_m2: float
+    mass_kg: Band
+    form: EmissionForm
+    activity_coefficient: float
+    source: str
+    mark: Mark
+
+
+@record
+class Vapour:
+    """What the air model must know of a substance: molar mass, saturation at two temperatures, lower limit.
+
+    `lower_limit` is a share of air, None = none known. `background_kg_m3` is what outdoor air brings (water).
+    """
+
+    cas: str
+    molar_mass_kg_mol: float
+    saturation_central_kg_m3: float
+    saturation_high_kg_m3: float
+    lower_limit: float | None
+    background_kg_m3: float = 0.0
+
+
+@record
+class AirSetup:
+    """Zones and flows that the air model works on; each band is low, central, high of what is not known exactly.
+
+    `inlet`: where the fan draws. `target`: the zone that the fixture lets its vapour into.
+    """
+
+    basin_m3: float
+    room_m3: float
+    home_m3: Band
+    fan: str | None
+    fan_flow: Band | None
+    inlet: Literal["room", "basin"]
+    target: Literal["basin", "room"]
+    basin_exchange: Band
+    room_exchange: Band
+    passages: Band
+    home_air_changes: Band
+    transfer: Band
+    slow_share: Band
+    slow_rate: Band
+    temperature_k: float

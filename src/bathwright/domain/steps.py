@@ -17,8 +17,8 @@ class Demand:
 
     wait: `after` + `after_edge` say from which moment; `least_s` / `most_s` are what the timetable uses;
     `printed_least_s` / `printed_most_s` stay beside them; `law` says how a wait changes with temperature,
-    `reference_k` at which temperature it was printed, `activation_energy_j_mol` how strongly, `floor_k` below
-    which nothing accumulates.
+    `age_s` the equivalent age that it stands for at `reference_k`, `activation_energy_j_mol` how strongly it depends
+    on temperature, `floor_k` below which nothing accumulates.
     window: `reads` between `low` and `high` (SI) while the step runs and until `until_s` after its end.
     """
 
@@ -35,6 +35,7 @@ class Demand:
     printed_most_s: float | None = None
     law: WaitLaw = "fixed"
     reference_k: float | None = None
+    age_s: float | None = None
     activation_energy_j_mol: float | None = None
     floor_k: float | None = None
     on_miss: OnMissed | None = None

@@ -21,8 +21,11 @@ class Fault:
         return one_line(": ".join([*parts, tail]))
 
 
+MOST_FAULTS = 100
+
+
 class DoorError(Exception):
-    """All faults of the files that were given."""
+    """All faults of the files that were given, at most a hundred of each kind and file."""
 
     def __init__(self, faults: list[Fault]) -> None:
         """Keep the faults in the order in which they were found."""
@@ -43,6 +46,8 @@ def nearest(word: str, known: list[str]) -> str:
     close = difflib.get_close_matches(word[:80], known, n=1, cutoff=0.5)
     if close:
         return f'did you mean "{close[0]}"?'
+    if not known:
+        return ""
     if len(known) <= 12:
         return "known here: " + ", ".join(sorted(known))
     return f"one of {len(known)} known words; the nearest is not clear"

@@ -2,17 +2,21 @@
 
 import dataclasses
 import json
+from collections.abc import Iterable, Iterator
 from datetime import date, datetime, time
 from functools import cache
-from typing import Any, TypeVar, get_args, get_origin, get_type_hints
+from itertools import islice
+from typing import Any, TypeVar, get_args
 
 from pydantic import TypeAdapter, ValidationError
 
-from bathwright.door.faults import Fault, nearest
+from bathwright.door.faults import MOST_FAULTS, Fault, nearest
+from bathwright.door.shapes import hint_at, mend, unwrap
 from bathwright.door.toml_file import line_of
 
 _T = TypeVar("_T")
 Path = tuple[str | int, ...]
+Finding = tuple[Path, str, str]
 
 
 @cache
@@ -21,24 +25,49 @@ def adapter(kind: Any) -> TypeAdapter[Any]:
     return TypeAdapter(kind)
 
 
-def read_record(kind: type[_T], data: dict[str, Any], name: str, text: str) -> tuple[_T | None, list[Fault]]:
-    """The record, or None, and all faults.
+def read_record(
+    kind: type[_T], data: dict[str, Any], name: str, text: str, base: Path = ()
+) -> tuple[_T | None, list[Fault]]:
+    """The record, or None, and its faults, at most a hundred; `base` is the place of `data` in the file.
 
-    When something is wrong the faulty entries are left out and the rest is read once more, so that the caller
-    can look for faults of meaning in what remains; the faults stay.
+    When something is wrong the faulty entries are left out, or filled with a stand-in where they must be there,
+    and the rest is read once more, so that the caller can look for faults of meaning in what remains; the faults
+    stay.
     """
     try:
         return _validate(kind, data), []
     except ValidationError as error:
         details = error.errors(include_url=False)
-    faults = [fault for detail in details if (fault := _fault(kind, detail, name, text))]
+    found = [_finding(kind, detail, data) for detail in details[:MOST_FAULTS]]
+    faults = [fault_at(name, text, ((*base, *path), wrong, right)) for path, wrong, right in found]
+    if len(details) > MOST_FAULTS:
+        faults.append(Fault(name, "", f"has {len(details) - MOST_FAULTS} more faults", "mend these first"))
     rest = json.loads(_json(data))
     for detail in details:
-        _drop(rest, _place(detail["loc"]))
+        mend(kind, rest, _place(detail["loc"], data), detail["type"] in _UNKNOWN_KEY)
     try:
         return _validate(kind, rest), faults
     except ValidationError:
         return None, faults
+
+
+def fault_at(name: str, text: str, finding: Finding) -> Fault:
+    """The fault with its place as text and its line."""
+    place, wrong, right = finding
+    return Fault(name, show_place(place), wrong, right, line_of(text, place))
+
+
+def faults_of_meaning(findings: Iterator[Finding], known: Iterable[Fault], name: str, text: str) -> list[Fault]:
+    """Faults from findings; those at a place that is at fault already are left out (a stand-in is there)."""
+    places = [fault.place for fault in known]
+    faults = (fault_at(name, text, finding) for finding in findings)
+    return list(islice((f for f in faults if not any(_within(f.place, p) for p in places)), MOST_FAULTS))
+
+
+def _within(one: str, other: str) -> bool:
+    """Whether one place encloses the other."""
+    short, long = sorted((one, other), key=len)
+    return short == long or (short != "" and long.startswith((short + ".", short + "[")))
 
 
 def _validate(kind: type[_T], data: dict[str, Any]) -> _T:
@@ -57,9 +86,16 @@ def _iso(value: object) -> str:
     raise TypeError(type(value).__name__)
 
 
-def _place(loc: tuple[str | int, ...]) -> Path:
-    """The path in the user's file: names of union members and validators are taken out."""
-    return tuple(part for part in loc if isinstance(part, int) or part[:1].islower())
+def _place(loc: tuple[str | int, ...], data: Any) -> Path:
+    """The path in the user's file. The validator names the member of a union in between: such names are taken out."""
+    path: Path = ()
+    for position, part in enumerate(loc):
+        inside = (isinstance(data, dict) and part in data) or (isinstance(data, list) and isinstance(part, int))
+        if not inside and position < len(loc) - 1:
+            continue
+        path = (*path, part)
+        data = data[part] if inside and not (isinstance(part, int) and part >= len(data)) else None
+    return path
 
 
 def show_place(path: Path) -> str:
@@ -70,38 +106,41 @@ def show_place(path: Path) -> str:
     return out
 
 
-def _fault(kind: type[Any], detail: Any, name: str, text: str) -> Fault | None:
-    path = _place(detail["loc"])
-    wrong, right = _words(kind, detail, path)
-    return Fault(name, show_place(path), wrong, right, line_of(text, path))
+_UNKNOWN_KEY = ("unexpected_keyword_argument", "extra_forbidden")
+_PLAIN = {
+    "bool_type": "write true or false",
+    "int_type": "write a whole number",
+    "int_from_float": "write a whole number",
+    "float_type": "write a number",
+    "string_type": "write text in quotes",
+    "tuple_type": "write a list in [ ]",
+    "finite_number": "write a finite number",
+}
+
+
+def _finding(kind: type[Any], detail: Any, data: dict[str, Any]) -> Finding:
+    path = _place(detail["loc"], data)
+    return (path, *_words(kind, detail, path))
 
 
 def _words(kind: type[Any], detail: Any, path: Path) -> tuple[str, str]:
     what = detail["type"]
     given = detail.get("input")
-    if what in ("unexpected_keyword_argument", "extra_forbidden"):
-        owner = _type_at(kind, path[:-1])
+    if what in _UNKNOWN_KEY:
+        owner = unwrap(hint_at(kind, path[:-1]))[0]
         known = [f.name for f in dataclasses.fields(owner)] if dataclasses.is_dataclass(owner) else []
         return "is not a known key", nearest(str(path[-1]), known)
     if what in ("missing", "missing_argument", "missing_keyword_only_argument"):
-        return "is missing", f"this entry needs the key {path[-1]!r}"
+        key = path[-1]
+        return "is missing", f"this list needs {key + 1} entries" if isinstance(key, int) else f"needs the key {key!r}"
     if what == "literal_error":
-        allowed = [str(word) for word in get_args(_literal_at(kind, path))]
+        allowed = [str(word) for word in get_args(unwrap(hint_at(kind, path))[0])]
         shown = ", ".join(allowed) if 0 < len(allowed) <= 12 else nearest(str(given), allowed)
         return f"{_short(given)} is not one of the words allowed here", shown
     if what == "value_error":
         return str(detail["ctx"]["error"]), ""
-    plain = {
-        "bool_type": "write true or false",
-        "int_type": "write a whole number",
-        "int_from_float": "write a whole number",
-        "float_type": "write a number",
-        "string_type": "write text in quotes",
-        "tuple_type": "write a list in [ ]",
-        "finite_number": "write a finite number",
-    }
-    if what in plain:
-        return f"{_short(given)} does not fit here", plain[what]
+    if what in _PLAIN:
+        return f"{_short(given)} does not fit here", _PLAIN[what]
     if what.startswith("date"):
         return f"{_short(given)} is no date here", "write 2026-03-07, or 2026-03-07T08:00:00 for a time"
     if what.startswith("dataclass"):
@@ -112,43 +151,3 @@ def _words(kind: type[Any], detail: Any, path: Path) -> tuple[str, str]:
 def _short(value: object) -> str:
     text = json.dumps(value, default=str, ensure_ascii=False)
     return text if len(text) <= 40 else text[:39] + "…"
-
-
-def _unwrap(kind: Any) -> list[Any]:
-    """The types that an annotation may hold, without Annotated, None, tuple."""
-    origin = get_origin(kind)
-    if origin is None:
-        return [kind]
-    if hasattr(kind, "__metadata__"):
-        return _unwrap(get_args(kind)[0])
-    if origin is tuple:
-        return _unwrap(get_args(kind)[0])
-    if str(origin) in ("typing.Union", "<class 'types.UnionType'>"):
-        return [inner for arm in get_args(kind) if arm is not type(None) for inner in _unwrap(arm)]
-    return [kind]
-
-
-def _type_at(kind: Any, path: Path) -> Any:
-    for part in path:
-        if isinstance(part, int):
-            continue
-        holders = [arm for arm in _unwrap(kind) if dataclasses.is_dataclass(arm)]
-        found = [get_type_hints(arm, include_extras=True).get(part) for arm in holders]
-        kind = next((hint for hint in found if hint is not None), None)
-    arms = _unwrap(kind) if kind is not None else [None]
-    return arms[0]
-
-
-def _literal_at(kind: Any, path: Path) -> Any:
-    return _type_at(kind, path)
-
-
-def _drop(data: Any, path: Path) -> None:
-    """Take one entry out of the parsed data; a path that is gone already is no matter."""
-    for part in path[:-1]:
-        try:
-            data = data[part]
-        except (KeyError, IndexError, TypeError):
-            return
-    if isinstance(data, dict) and path:
-        data.pop(path[-1], None)

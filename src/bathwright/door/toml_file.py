@@ -2,6 +2,7 @@
 
 import re
 import tomllib
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,18 @@ from bathwright.door.faults import DoorError, Fault
 LARGEST_BYTES = 1_000_000
 LONGEST_LINE = 10_000
 DEEPEST = 20
+DEEPEST_DATA = 40
+
+_MARK = re.compile(r"""\"{3}|'{3}|["'#\[\]{}.=,\n]""")
+_REST = {
+    # what opens a string or a comment -> all that belongs to it; possessive, so that no text is read twice
+    '"""': re.compile(r'(?:[^"\\]|\\.|"(?!""))*+"{3,5}', re.DOTALL),
+    "'''": re.compile(r"(?:[^']|'(?!''))*+'{3,5}", re.DOTALL),
+    '"': re.compile(r'(?:[^"\\\n]|\\[^\n])*+"?'),
+    "'": re.compile(r"[^'\n]*+'?"),
+    "#": re.compile(r"[^\n]*+"),
+}
+_Path = tuple[str | int, ...]
 
 
 def read_toml(path: Path) -> tuple[dict[str, Any], str]:
@@ -46,15 +59,14 @@ def read_text(path: Path) -> str:
 
 def parse_toml(text: str, name: str) -> dict[str, Any]:
     """The parsed text. DoorError with line number for broken TOML, too long lines, too deep nesting."""
-    for number, line in enumerate(text.splitlines(), 1):
+    for number, line in enumerate(text.split("\n"), 1):
         if len(line) > LONGEST_LINE:
             raise _refuse(name, f"has {len(line)} characters in one line", f"at most {LONGEST_LINE}", number)
-        if line.split("=", 1)[0].count(".") > DEEPEST or _depth(line) > DEEPEST:
-            raise _refuse(name, "nests too deep", f"at most {DEEPEST} levels", number)
-    if _depth(text) > DEEPEST:
-        raise _refuse(name, "nests too deep", f"at most {DEEPEST} levels")
+    too_deep = _too_deep(text)
+    if too_deep:
+        raise _refuse(name, "nests too deep", f"at most {DEEPEST} levels", too_deep)
     try:
-        return tomllib.loads(text)
+        data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         found = re.search(r"\(at line (\d+), column \d+\)", str(error))
         message = re.sub(r"\s*\(at .*\)$", "", str(error))
@@ -62,48 +74,81 @@ def parse_toml(text: str, name: str) -> dict[str, Any]:
         raise _refuse(name, f"is broken TOML ({message})", 'write key = "value"', line_number) from None
     except (RecursionError, ValueError) as error:
         raise _refuse(name, f"is broken TOML ({error})", 'write key = "value"') from None
+    if _levels(data) > DEEPEST_DATA:
+        raise _refuse(name, "nests too deep", f"at most {DEEPEST} levels")
+    return data
 
 
-def _depth(text: str) -> int:
-    """Deepest nesting of brackets outside quoted text (comments count: stricter, never looser)."""
-    deepest = depth = 0
-    quote = ""
-    for char in text:
-        if quote:
-            quote = "" if char in (quote, "\n") else quote
-        elif char in "\"'":
-            quote = char
-        elif char in "[{":
-            depth += 1
-            deepest = max(deepest, depth)
-        elif char in "]}":
-            depth = max(0, depth - 1)
-    return deepest
+def _too_deep(text: str) -> int | None:
+    """Line where brackets nest, or one key has parts, beyond the limit; strings and comments do not count.
+
+    One pass in linear time. An unclosed string ends the search: such a text is broken anyway.
+    """
+    depth = dots = position = 0
+    while mark := _MARK.search(text, position):
+        sign, position = mark[0], mark.end()
+        if sign in _REST:
+            rest = _REST[sign].match(text, position)
+            if rest is None:
+                return None
+            position = rest.end()
+        elif sign == ".":
+            dots += 1
+        else:
+            dots = 0
+            depth = depth + 1 if sign in "[{" else max(0, depth - 1) if sign in "]}" else depth
+        if max(depth, dots) > DEEPEST:
+            return text.count("\n", 0, position) + 1
+    return None
 
 
-def line_of(text: str, path: tuple[str | int, ...]) -> int | None:
+def _levels(data: object) -> int:
+    """Levels of tables and lists in parsed data, counted without recursion up to just over the limit."""
+    levels, nodes = 0, [data]
+    while nodes and levels <= DEEPEST_DATA:
+        levels += 1
+        tables = [node.values() if isinstance(node, dict) else node for node in nodes if isinstance(node, dict | list)]
+        nodes = [child for table in tables for child in table]
+    return levels
+
+
+def line_of(text: str, path: _Path) -> int | None:
     """Number of the line that sets the given path, or the nearest enclosing table; None when not found."""
-    best: int | None = None
-    best_depth = 0
-    table: tuple[str | int, ...] = ()
-    counters: dict[tuple[str | int, ...], int] = {}
-    for number, line in enumerate(text.splitlines(), 1):
+    lines = _lines(text)
+    return next((lines[path[:size]] for size in range(len(path), 0, -1) if path[:size] in lines), None)
+
+
+@lru_cache(maxsize=4)
+def _lines(text: str) -> dict[_Path, int]:
+    """Line of each table, key and entry of a list that stands one entry to a line."""
+    found: dict[_Path, int] = {}
+    table: _Path = ()
+    counters: dict[_Path, int] = {}
+    array: _Path | None = None
+    entry = 0
+    for number, line in enumerate(text.split("\n"), 1):
+        if array is not None:
+            if line.lstrip().startswith("]"):
+                array = None
+            elif line.lstrip()[:1] not in ("", "#"):
+                found.setdefault((*array, entry), number)
+                entry += 1
+            continue
         header = re.match(r"\s*(\[\[?)\s*([^\[\]]+?)\s*\]", line)
+        key = re.match(r"\s*([A-Za-z0-9_.\-\"]+)\s*=(.*)", line)
         if header:
             table = _table_path(header[2], header[1] == "[[", counters)
-            here = table
-        else:
-            key = re.match(r"\s*([A-Za-z0-9_.\-\"]+)\s*=", line)
-            if not key:
-                continue
+            found.setdefault(table, number)
+        elif key:
             here = (*table, *key[1].replace('"', "").split("."))
-        if len(here) > best_depth and path[: len(here)] == here:
-            best, best_depth = number, len(here)
-    return best
+            found.setdefault(here, number)
+            if re.fullmatch(r"\s*\[\s*(#.*)?", key[2]):
+                array, entry = here, 0
+    return found
 
 
-def _table_path(name: str, repeated: bool, counters: dict[tuple[str | int, ...], int]) -> tuple[str | int, ...]:
-    path: tuple[str | int, ...] = ()
+def _table_path(name: str, repeated: bool, counters: dict[_Path, int]) -> _Path:
+    path: _Path = ()
     parts = [part.strip().strip('"') for part in name.split(".")]
     for position, part in enumerate(parts):
         path = (*path, part)

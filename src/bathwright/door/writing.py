@@ -97,23 +97,43 @@ def to_json(value: object) -> str:
 def write_files(folder: Path, files: dict[str, str]) -> list[Path]:
     """Write all files into the folder, or none: each is written beside and moved into place at the end.
 
-    OSError when the folder cannot be made or written; then nothing new stands there.
+    OSError when the folder cannot be made or written, or a file cannot be moved; then every file there is as before.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    ready: list[tuple[str, Path]] = []
+    ready: list[tuple[Path, Path]] = []
     try:
         for name, text in files.items():
-            handle, beside = tempfile.mkstemp(prefix=f".{name}.", dir=folder)
-            ready.append((beside, folder / name))
+            handle, beside = tempfile.mkstemp(prefix=".new-", dir=folder)
+            ready.append((Path(beside), folder / name))
             with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as out:
                 out.write(text)
-        for beside, place in ready:
+            Path(beside).chmod(0o644)
+        for _, place in ready:
             if place.is_dir():
                 raise IsADirectoryError(21, "is a folder", str(place))
-            os.chmod(beside, 0o644)  # noqa: PTH101
-        for beside, place in ready:
-            os.replace(beside, place)  # noqa: PTH105
+        _move_all(ready)
     finally:
-        for beside, _ in ready:
-            Path(beside).unlink(missing_ok=True)
+        for beside_path, _ in ready:
+            beside_path.unlink(missing_ok=True)
     return [place for _, place in ready]
+
+
+def _move_all(ready: list[tuple[Path, Path]]) -> None:
+    """Move each file into place. When one fails, those that were moved are taken back and the old ones stand again."""
+    kept: list[tuple[Path, Path | None]] = []
+    try:
+        for beside, place in ready:
+            old = beside.with_name(beside.name + ".old") if place.exists() else None
+            if old:
+                place.replace(old)
+            kept.append((place, old))
+            beside.replace(place)
+    except BaseException:
+        for place, old in reversed(kept):
+            place.unlink(missing_ok=True)
+            if old:
+                old.replace(place)
+        raise
+    for _, old in kept:
+        if old:
+            old.unlink(missing_ok=True)

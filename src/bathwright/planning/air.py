@@ -1,0 +1,246 @@
+"""The air of one attempt: place the releases on the clock, run the model, find when the fan may stop and who may be
+back, and lay out zones, flows, courses and exposures for the file."""
+
+import math
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from bathwright.domain.air import (
+    AirFlow,
+    AirInterval,
+    AirPlan,
+    AirSetup,
+    Course,
+    Emission,
+    Exposure,
+    Limit,
+    Release,
+    Vapour,
+    Zone,
+)
+from bathwright.domain.steps import Step
+from bathwright.domain.values import Band
+from bathwright.knowledge.book import Knowledge
+from bathwright.simulation import air, exposures
+from bathwright.simulation.air import CASES, AirRun
+
+_HORIZON_S = 30 * 86400.0
+_HOUR_S = 3600.0
+
+
+@dataclass(frozen=True)
+class Aired:
+    """The air of an attempt."""
+
+    plan: AirPlan
+    courses: tuple[Course, ...]
+    exposures: tuple[Exposure, ...]
+    fan_off: datetime | None
+
+
+def breathe(
+    steps: tuple[Step, ...],
+    releases: tuple[Release, ...],
+    setup: AirSetup,
+    vapours: tuple[Vapour, ...],
+    law_of: str | None,
+    knowledge: Knowledge,
+) -> Aired:
+    """The air from the first release to 30 days later."""
+    by_id = {step.id: step for step in steps}
+    begin = min(_start(by_id[release.step]) for release in releases)
+    timed = tuple(
+        (release, _seconds(begin, _start(by_id[release.step])), _seconds(begin, _end(by_id[release.step])))
+        for release in releases
+    )
+    stays = _stays(steps, begin, knowledge)
+    marks = tuple(sorted({edge for stay in stays for edge in (stay.starts_s, stay.ends_s)}))
+    last = max(end for _, _, end in timed)
+    run = air.run(setup, vapours, timed, marks, None, _HORIZON_S)
+    fan_off_s = _fan_may_stop(run, setup, last, knowledge) if setup.fan_flow else None
+    if fan_off_s is not None:
+        run = air.run(setup, vapours, timed, marks, fan_off_s, _HORIZON_S)
+    readers = exposures.Readers(start=begin, law_of=law_of, stays=stays)
+    hazardous = knowledge.number("air.explosion.hazardous_share").value
+    found = exposures.exposures(run, vapours, readers, knowledge, hazardous)
+    back = exposures.back_at_s(run, 1, knowledge, last)
+    home = exposures.back_at_s(run, 2, knowledge, 0.0)
+    fan_off = begin + timedelta(seconds=fan_off_s) if fan_off_s is not None else None
+    horizon = begin + timedelta(seconds=_HORIZON_S)
+    plan = AirPlan(
+        zones=_zones(setup),
+        intervals=_intervals(setup, begin, fan_off or horizon, horizon),
+        emissions=tuple(_emission(r, s, e, begin, setup, vapours) for r, s, e in timed),
+        limits=_limits(found),
+        setup=f"{setup.fan or 'no-fan'}-{setup.inlet}",
+        fan=setup.fan,
+        fan_flow_m3_s=setup.fan_flow,
+        back_at=None if back is None else _up(begin + timedelta(seconds=back)),
+        horizon=horizon,
+        away_from=begin if home is None or home > 0 else None,
+        away_until=None if home is None or home == 0 else _up(begin + timedelta(seconds=home)),
+    )
+    return Aired(plan=plan, courses=_courses(run, vapours, knowledge, begin, steps), exposures=found, fan_off=fan_off)
+
+
+def _start(step: Step) -> datetime:
+    assert step.starts is not None
+    return step.starts
+
+
+def _end(step: Step) -> datetime:
+    assert step.ends is not None
+    return step.ends
+
+
+def _seconds(begin: datetime, instant: datetime) -> float:
+    return (instant - begin).total_seconds()
+
+
+def _up(instant: datetime, minutes: int = 5) -> datetime:
+    """The instant, rounded up to five minutes: never earlier than computed."""
+    base = instant.replace(second=0, microsecond=0)
+    while base < instant or base.minute % minutes:
+        base += timedelta(minutes=1)
+    return base
+
+
+def _stays(steps: tuple[Step, ...], begin: datetime, knowledge: Knowledge) -> tuple[exposures.Presence, ...]:
+    """When the painter is in the bathroom, from the first release on."""
+    out = []
+    for step in steps:
+        if _end(step) <= begin or step.attendance == "unattended":
+            continue
+        name = {"coat": "coat", "solvent_wipe": "wipe"}.get(step.act, "sand")
+        head = knowledge.band(f"air.person.head_in_basin_{name}")
+        out.append(
+            exposures.Presence(
+                starts_s=max(0.0, _seconds(begin, _start(step))),
+                ends_s=_seconds(begin, _end(step)),
+                head=head,
+                step=step.id,
+            )
+        )
+    return tuple(out)
+
+
+def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowledge) -> float | None:
+    """The first whole hour from which, with the fan off, what the film still lets out would stay below the public
+    values in the room (steady state of emission over the quiet exchange); None when not within the horizon."""
+    weights = np.zeros(len(run.cas))
+    for i, cas in enumerate(run.cas):
+        limits = exposures.public_limit(cas, knowledge)
+        if "water" not in knowledge.substances[cas].tags and limits is not None:
+            weights[i] = 1.0 / min(limit.value_kg_m3 for limit in limits.values())
+    quiet = setup.room_exchange.low + 0.0
+    home = setup.home_air_changes.low * setup.home_m3.low
+    steady = np.einsum("csn,s->cn", np.maximum(run.emission_kg_s, 0.0), weights) * (1 / quiet + 1 / home)
+    over = np.flatnonzero(steady.max(axis=0) > 1.0)
+    first = float(run.edges_s[over[-1] + 1]) if over.size else 0.0
+    off = math.ceil(max(first, last_s + _HOUR_S) / _HOUR_S) * _HOUR_S
+    return off if off < run.edges_s[-1] else None
+
+
+def _zones(setup: AirSetup) -> tuple[Zone, ...]:
+    sizes = (("basin", setup.basin_m3), ("room", setup.room_m3), ("home", setup.home_m3.central))
+    return tuple(Zone(id=name, volume_m3=volume, temperature_k=setup.temperature_k) for name, volume in sizes)
+
+
+def _intervals(setup: AirSetup, begin: datetime, fan_off: datetime, horizon: datetime) -> tuple[AirInterval, ...]:
+    """The central flows, with the fan on and after it."""
+    still = [
+        ("basin", "room", setup.basin_exchange.central),
+        ("room", "basin", setup.basin_exchange.central),
+        ("outdoors", "home", setup.home_air_changes.central * setup.home_m3.central),
+        ("home", "outdoors", setup.home_air_changes.central * setup.home_m3.central),
+    ]
+    quiet = [("room", "home", setup.room_exchange.central), ("home", "room", setup.room_exchange.central)]
+    if setup.fan_flow is None:
+        return (_interval(begin, horizon, still + quiet, "no-fan"),)
+    flow, door = setup.fan_flow.central, setup.passages.central
+    path = ["outdoors", "home", "room", "basin", "outdoors"] if setup.inlet == "basin" else [
+        "outdoors", "home", "room", "outdoors"]  # fmt: skip
+    moved = [(a, b, flow) for a, b in zip(path[:-1], path[1:], strict=True)]
+    doors = [("room", "home", door), ("home", "room", door)]
+    on = _interval(begin, fan_off, still + moved + doors, "fan-on")
+    return (on, _interval(fan_off, horizon, still + quiet, "fan-off")) if fan_off < horizon else (on,)
+
+
+def _interval(starts: datetime, ends: datetime, flows: list[tuple[str, str, float]], setup: str) -> AirInterval:
+    summed: dict[tuple[str, str], float] = {}
+    for source, target, flow in flows:
+        summed[source, target] = summed.get((source, target), 0.0) + flow
+    made = tuple(AirFlow(source=a, target=b, flow_m3_s=flow) for (a, b), flow in summed.items())
+    return AirInterval(starts=starts, ends=ends, flows=made, setup=setup)
+
+
+def _emission(
+    release: Release, starts_s: float, ends_s: float, begin: datetime, setup: AirSetup, vapours: tuple[Vapour, ...]
+) -> Emission:
+    vapour = next(v for v in vapours if v.cas == release.cas)
+    return Emission(
+        id=release.id,
+        step=release.step,
+        substance=release.substance,
+        cas=release.cas,
+        zone=setup.target,
+        surface_m2=release.surface_m2,
+        mass_kg=release.mass_kg,
+        starts=begin + timedelta(seconds=starts_s),
+        ends=begin + timedelta(seconds=ends_s),
+        form=release.form,
+        slow_share=setup.slow_share.central,
+        slow_rate_per_s=setup.slow_rate.central,
+        transfer_m_s=setup.transfer.central,
+        activity_coefficient=release.activity_coefficient,
+        saturation_kg_m3=vapour.saturation_central_kg_m3,
+        model="film with back pressure",
+        source=release.source,
+        mark=release.mark,
+    )
+
+
+def _limits(found: tuple[Exposure, ...]) -> tuple[Limit, ...]:
+    seen = {exposure.limit.id: exposure.limit for exposure in found if exposure.limit}
+    return tuple(seen.values())
+
+
+def _courses(
+    run: AirRun, vapours: tuple[Vapour, ...], knowledge: Knowledge, begin: datetime, steps: tuple[Step, ...]
+) -> tuple[Course, ...]:
+    """Share of the public values (sum over substances) in basin, room and home, thinned to a few hundred points."""
+    offset = int(_seconds(_start(steps[0]), begin))
+    weights = np.zeros(len(run.cas))
+    for i, cas in enumerate(run.cas):
+        limits = exposures.public_limit(cas, knowledge)
+        if limits is not None and "water" not in knowledge.substances[cas].tags:
+            weights[i] = 1.0 / min(limit.value_kg_m3 for limit in limits.values())
+    total = np.einsum("cszn,s->czn", run.ends, weights)
+    keep = _thin(run.edges_s[1:], total)
+    central = CASES.index("central")
+    return tuple(
+        Course(
+            of=zone,
+            reads="share_of_public_values",
+            unit="1",
+            t_s=tuple(int(t) + offset for t in run.edges_s[1:][keep]),
+            central=tuple(float(v) for v in total[central, z, keep]),
+            upper=tuple(float(v) for v in total[:, z, keep].max(axis=0)),
+            kept_to=0.02,
+        )
+        for z, zone in enumerate(("basin", "room", "home"))
+    )
+
+
+def _thin(times: np.ndarray[tuple[int], np.dtype[np.float64]], total: air.Array) -> list[int]:
+    """Indices to keep: every point that moves a curve by more than 2 % of its peak, and both ends."""
+    peak = np.maximum(total.max(axis=2, keepdims=True), 1e-12)
+    shape = total / peak
+    kept = [0]
+    for j in range(1, len(times) - 1):
+        moved = float(np.abs(shape[..., j] - shape[..., kept[-1]]).max())
+        if moved > 0.02:
+            kept.append(j)
+    return [*kept, len(times) - 1] if len(times) > 1 else kept

@@ -1,0 +1,1 @@
+"""From sheets and survey to areas, materials, mixes and ordered steps."""

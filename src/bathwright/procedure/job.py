@@ -1,0 +1,140 @@
+"""The inputs that the steps are made from: survey, fixture, system, the products beside it, sizes and film."""
+
+from bathwright.domain import views
+from bathwright.domain.codes import Chemistry, MethodCode, Role
+from bathwright.domain.plan import AreaPart
+from bathwright.domain.record import record
+from bathwright.domain.sheet import Sheet
+from bathwright.domain.survey import Fixture, Survey
+from bathwright.domain.values import Band
+from bathwright.knowledge.book import Knowledge
+from bathwright.procedure.mixture import Mixture, Volatiles, mixture, volatiles
+from bathwright.procedure.quantities import Film, coat_film, coat_volume
+
+_METHOD_ORDER: tuple[MethodCode, ...] = ("roller", "brush", "pour", "aerosol", "spray")
+ACIDS: tuple[Chemistry, ...] = ("hydrochloric-acid", "vinegar", "descaler", "fluoride-acid", "oxalic-acid")
+CHLORINE: tuple[Chemistry, ...] = ("bleach", "chlorinated-abrasive")
+
+
+@record
+class Beside:
+    """The products beside the coating. None = not needed, or none is known."""
+
+    cleaner: Sheet | None
+    descaler: Sheet | None
+    bleach: Sheet | None
+    filler: Sheet | None
+    wipe: Sheet | None
+    sealant: Sheet | None
+    dropped: tuple[str, ...]
+
+    def all(self) -> tuple[Sheet, ...]:
+        """The products that are used, in order of use."""
+        found = (self.cleaner, self.descaler, self.bleach, self.filler, self.wipe, self.sealant)
+        return tuple(sheet for sheet in found if sheet)
+
+
+@record
+class Job:
+    """One attempt: one fixture, one coating, one method."""
+
+    survey: Survey
+    fixture: Fixture
+    coating: Sheet
+    method: MethodCode
+    beside: Beside
+    parts: tuple[AreaPart, ...]
+    area_m2: float
+    mixed: Mixture
+    volatile: Volatiles
+    film: Film
+    one_coat: Band
+    knowledge: Knowledge
+
+
+def seen(fixture: Fixture, what: str) -> str | None:
+    """The last told result of a test or sight; None = not told."""
+    found = [entry.result for entry in fixture.observations if entry.what == what]
+    return found[-1] if found else None
+
+
+def choose_method(coating: Sheet) -> MethodCode:
+    """The gentlest method that the sheet allows: roller, brush, pour, aerosol, spray; roller when it is silent."""
+    allowed = views.allowed(coating, "method")
+    return next((method for method in _METHOD_ORDER if method in allowed), "roller")
+
+
+def choose_beside(survey: Survey, fixture: Fixture, coating: Sheet, sheets: tuple[Sheet, ...]) -> Beside:
+    """The products beside the coating: wished ones first, then the first known of each role.
+
+    A wished bleach is dropped when an acid is needed: the two never meet in one job. A wished stripper never
+    enters the steps.
+    """
+    wished: dict[str, str] = {wish.use: wish.sheet for wish in survey.wishes}
+
+    def pick(use: str, role: Role, chemistry: Chemistry | None = None) -> Sheet | None:
+        fitting = [s for s in sheets if s.role == role and (chemistry is None or chemistry in s.chemistries)]
+        named = [s for s in sheets if s.id == wished.get(use)]
+        return next(iter(named + fitting), None)
+
+    descale = seen(fixture, "limescale") in ("some", "heavy") or "descale" in wished
+    descaler = pick("descale", "cleaner", "descaler") if descale else None
+    bleach = pick("mould", "cleaner", "bleach") if "mould" in wished else None
+    dropped = [wish.sheet for wish in survey.wishes if wish.use == "strip"]
+    if bleach and descaler and any(acid in descaler.chemistries for acid in ACIDS):
+        dropped.append(bleach.id)
+        bleach = None
+    cleaner = pick("clean", "cleaner", "dish-detergent")
+    if cleaner and _chlorine(cleaner) and descaler:
+        dropped.append(cleaner.id)
+        fitting = [s for s in sheets if s.role == "cleaner" and "dish-detergent" in s.chemistries and not _chlorine(s)]
+        cleaner = next(iter(fitting), None)
+    return Beside(
+        cleaner=cleaner,
+        descaler=descaler,
+        bleach=bleach,
+        filler=pick("fill", "filler") if seen(fixture, "chips") in ("few", "many") else None,
+        wipe=_wipe(coating, sheets, wished.get("wipe")),
+        sealant=pick("seal", "sealant"),
+        dropped=tuple(dropped),
+    )
+
+
+def _chlorine(sheet: Sheet) -> bool:
+    return any(code in sheet.chemistries for code in CHLORINE)
+
+
+def _wipe(coating: Sheet, sheets: tuple[Sheet, ...], wished: str | None) -> Sheet | None:
+    """The solvent that the coating's sheet names for the last wipe; a wish counts only where the sheet is silent."""
+    asked = views.instruction(coating, "wipe_with")
+    names = asked[0].values if asked else ((wished,) if wished else ())
+    return next((sheet for sheet in sheets if sheet.id in names), None)
+
+
+def make_job(
+    survey: Survey,
+    fixture: Fixture,
+    coating: Sheet,
+    parts: tuple[AreaPart, ...],
+    sheets: tuple[Sheet, ...],
+    knowledge: Knowledge,
+) -> Job:
+    """Everything that follows from survey and sheets before any clock."""
+    method = choose_method(coating)
+    area = sum(part.area_m2 for part in parts)
+    mixed = mixture(coating)
+    film = coat_film(coating, mixed, knowledge)
+    return Job(
+        survey=survey,
+        fixture=fixture,
+        coating=coating,
+        method=method,
+        beside=choose_beside(survey, fixture, coating, sheets),
+        parts=parts,
+        area_m2=area,
+        mixed=mixed,
+        volatile=volatiles(coating, mixed, knowledge),
+        film=film,
+        one_coat=coat_volume(area, film, method, knowledge),
+        knowledge=knowledge,
+    )

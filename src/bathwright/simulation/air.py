@@ -1,0 +1,228 @@
+"""The air of basin, room and home, with the film's solvent as a state: exact for each piece of constant flows.
+
+Per substance i: d m/dt = a(t) (1 - s) - r m + k A C_e, with r = k A C_sat g x / m (x = mole fraction of the film's
+volatiles, g = activity coefficient, frozen within a time step of a minute to hours), a slow part d w/dt = a(t) s - q w,
+and the zones by their flows. The film takes vapour back when the air is richer (back pressure), so that no
+concentration passes saturation, and all mass is kept. Source: own-computation; k: mackay-van-wesenbeeck-2014.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from bathwright.domain.air import AirSetup, Release, Vapour
+from bathwright.domain.values import Band
+from bathwright.physics import zones
+from bathwright.simulation.grid import Source, edges
+
+Array = NDArray[np.float64]
+FILM, SLOW, BASIN, ROOM, HOME = range(5)
+CASES = ("light", "central", "heavy", "lingering")
+_DRY = 1e-3  # share of the applied moles below which the film's activity falls with what is left
+_PICK = {"light": "low", "central": "central", "heavy": "high", "lingering": "high"}
+_AGAINST = {"light": "high", "central": "central", "heavy": "low", "lingering": "low"}
+
+
+@dataclass(frozen=True)
+class AirRun:
+    """Time step edges (n + 1) and, per case, substance and step, the exact mean of basin, room and home in kg/m3.
+
+    `means` has the shape (cases, substances, 3, steps); `ends` the values at the end of each step;
+    `film_kg` what is left in film and slow part (cases, substances, steps); `emission_kg_s` what leaves them.
+    """
+
+    edges_s: Array
+    means: Array
+    ends: Array
+    film_kg: Array
+    emission_kg_s: Array
+    cas: tuple[str, ...]
+
+
+def _of(band: Band, table: dict[str, str]) -> Array:
+    return np.array([getattr(band, table[case]) for case in CASES])
+
+
+class _Model:
+    """Matrices of one set-up: the zones with the fan on and off, and the film terms that are added to them."""
+
+    def __init__(self, setup: AirSetup, vapours: tuple[Vapour, ...]) -> None:
+        self.setup, self.vapours = setup, vapours
+        self.emits = BASIN if setup.target == "basin" else ROOM
+        count = len(CASES)
+        self.volumes = np.ones((count, 3))
+        self.volumes[:, 0], self.volumes[:, 1] = setup.basin_m3, setup.room_m3
+        self.volumes[:, 2] = _of(setup.home_m3, _AGAINST)
+        self.background = np.array([v.background_kg_m3 for v in vapours])
+        self.molar = np.array([v.molar_mass_kg_mol for v in vapours])
+        self.saturation = np.array(
+            [
+                [
+                    v.saturation_central_kg_m3 if case in ("light", "central") else v.saturation_high_kg_m3
+                    for v in vapours
+                ]
+                for case in CASES
+            ]
+        )
+        self.transfer = _of(setup.transfer, _PICK)
+        share = setup.slow_share
+        self.slow_share = np.array([share.high, share.central, share.low, share.high])
+        rate = setup.slow_rate
+        self.slow_rate = np.array([rate.high, rate.central, rate.central, rate.low])
+        self.air = {on: self._zones(on) for on in (True, False)}
+
+    def _zones(self, fan_on: bool) -> tuple[Array, Array]:
+        """Zone part of the matrix (cases, 5, 5) and inflow from outdoors (cases, 5) in 1/s."""
+        setup, count = self.setup, len(CASES)
+        flows: dict[tuple[int, int], Array] = {}
+
+        def two_way(a: int, b: int, flow: Array) -> None:
+            for pair in ((a, b), (b, a)):
+                flows[pair] = flows.get(pair, np.zeros(count)) + flow
+
+        def one_way(path: tuple[int, ...], flow: Array) -> None:
+            for pair in pairwise(path):
+                flows[pair] = flows.get(pair, np.zeros(count)) + flow
+
+        out = -1
+        two_way(BASIN, ROOM, _of(setup.basin_exchange, _AGAINST))
+        home_flow = _of(setup.home_air_changes, _AGAINST) * self.volumes[:, 2]
+        one_way((out, HOME), home_flow)
+        one_way((HOME, out), home_flow)
+        if fan_on and setup.fan_flow is not None:
+            flow = _of(setup.fan_flow, _AGAINST)
+            path = (out, HOME, ROOM, BASIN, out) if setup.inlet == "basin" else (out, HOME, ROOM, out)
+            one_way(path, flow)
+            two_way(ROOM, HOME, _of(setup.passages, _PICK))
+        else:
+            two_way(ROOM, HOME, _of(setup.room_exchange, _PICK))
+        matrix, inflow = np.zeros((count, 5, 5)), np.zeros((count, 5))
+        for (source, target), flow in flows.items():
+            if source != out:
+                matrix[:, source, source] -= flow / self.volumes[:, source - BASIN]
+            if target != out:
+                per_volume = flow / self.volumes[:, target - BASIN]
+                if source == out:
+                    inflow[:, target] += per_volume
+                else:
+                    matrix[:, target, source] += per_volume
+        return matrix, inflow
+
+    def step(
+        self, fan_on: bool, film: Array, rate: Array, area: float, gamma: Array, least: Array
+    ) -> tuple[Array, Array]:
+        """Matrix (cases, substances, 5, 5) and source for one time step.
+
+        film: kg in the film (cases, substances); rate: kg/s laid on; gamma: activity coefficients; least: moles
+        below which the film's activity falls.
+        """
+        zone, inflow = self.air[fan_on]
+        shape = film.shape
+        matrix = np.broadcast_to(zone[:, None], (*shape, 5, 5)).copy()
+        source = inflow[:, None, :] * self.background[None, :, None]
+        moles = film / self.molar
+        total = np.maximum(moles.sum(axis=1, keepdims=True), least[:, None])
+        activity = np.minimum(gamma, 1.0 / np.maximum(moles / total, 1e-12))
+        conductance = (self.transfer * area)[:, None]
+        leaving = conductance * self.saturation * activity / (self.molar * total)
+        volume = self.volumes[:, self.emits - BASIN][:, None]
+        matrix[..., FILM, FILM] -= leaving
+        matrix[..., FILM, self.emits] += conductance
+        matrix[..., self.emits, FILM] += leaving / volume
+        matrix[..., self.emits, self.emits] -= conductance / volume
+        slow = np.broadcast_to(self.slow_rate[:, None], shape)
+        matrix[..., SLOW, SLOW] -= slow
+        matrix[..., self.emits, SLOW] += slow / volume
+        source[..., FILM] += rate * (1 - self.slow_share[:, None])
+        source[..., SLOW] += rate * self.slow_share[:, None]
+        return matrix, source
+
+
+def run(
+    setup: AirSetup,
+    vapours: tuple[Vapour, ...],
+    releases: tuple[tuple[Release, float, float], ...],
+    marks: tuple[float, ...],
+    fan_off_s: float | None,
+    horizon_s: float,
+) -> AirRun:
+    """March the model from 0 to the horizon.
+
+    releases: each with its start and end in seconds. marks: times that must be edges. fan_off_s: when the fan stops
+    (None = it runs to the end). One film: what several steps lay on lies together.
+    """
+    model = _Model(setup, vapours)
+    order = {vapour.cas: i for i, vapour in enumerate(vapours)}
+    sources = tuple(Source(index=order[r.cas], starts_s=start, ends_s=end) for r, start, end in releases)
+    extra = (*marks, fan_off_s) if fan_off_s is not None else marks
+    times = np.array(edges(sources, extra, horizon_s))
+    masses = np.array([[getattr(r.mass_kg, _PICK[case]) for r, _, _ in releases] for case in CASES])
+    plan = _Plan(model, releases, sources, masses, len(vapours))
+    return _march(model, plan, times, fan_off_s)
+
+
+class _Plan:
+    """What is laid on when: rates, wet area, activity coefficients."""
+
+    def __init__(
+        self, model: _Model, releases: tuple[Any, ...], sources: tuple[Source, ...], masses: Array, count: int
+    ) -> None:
+        self.sources, self.count = sources, count
+        spans = np.array([max(s.ends_s - s.starts_s, 1.0) for s in sources])
+        self.rates = masses / spans
+        self.areas = [release.surface_m2 for release, _, _ in releases]
+        self.gamma = np.ones(count)
+        for (release, _, _), source in zip(releases, sources, strict=True):
+            self.gamma[source.index] = max(self.gamma[source.index], release.activity_coefficient)
+        moles = np.zeros((len(CASES), count))
+        for i, source in enumerate(sources):
+            moles[:, source.index] += masses[:, i] / model.molar[source.index]
+        self.least = _DRY * np.maximum(moles.sum(axis=1), 1e-9)
+
+    def at(self, start: float, end: float) -> tuple[Array, float, bool]:
+        """Rate (cases, substances), wet area, and whether something is being laid on, in one time step."""
+        rate = np.zeros((len(CASES), self.count))
+        area, wet = 0.0, False
+        middle = (start + end) / 2
+        for i, source in enumerate(self.sources):
+            if source.starts_s <= start and end <= source.ends_s + 1e-6:
+                rate[:, source.index] += self.rates[:, i]
+                part = (middle - source.starts_s) / max(source.ends_s - source.starts_s, 1.0)
+                area, wet = max(area, self.areas[i] * part), True
+            elif source.ends_s <= start:
+                area = max(area, self.areas[i]) if not wet else area
+        return rate, area, wet
+
+
+def _march(model: _Model, plan: _Plan, times: Array, fan_off_s: float | None) -> AirRun:
+    cases, count, steps = len(CASES), plan.count, len(times) - 1
+    state = np.zeros((cases, count, 5))
+    state[:, :, BASIN:] = model.background[None, :, None]
+    means, ends = np.empty((cases, count, 3, steps)), np.empty((cases, count, 3, steps))
+    left, leaving = np.empty((cases, count, steps)), np.empty((cases, count, steps))
+    known: dict[tuple[Any, ...], zones.Transition] = {}
+    for j in range(steps):
+        start, end = float(times[j]), float(times[j + 1])
+        fan_on = fan_off_s is None or start < fan_off_s - 1e-6
+        rate, area, wet = plan.at(start, end)
+        film = state[..., FILM]
+        dry = not wet and bool(((film / model.molar).sum(axis=1) <= plan.least).all())
+        key = (fan_on, round(end - start, 3), area) if dry else None
+        move = known.get(key) if key else None
+        if move is None:
+            matrix, source = model.step(fan_on, film, rate, area, plan.gamma, plan.least)
+            move = zones.transition(matrix, source, end - start)
+            if key:
+                known[key] = move
+        before = state[..., FILM] + state[..., SLOW]
+        state, mean = zones.advance(move, state)
+        means[..., j], ends[..., j] = mean[..., BASIN:], state[..., BASIN:]
+        left[..., j] = state[..., FILM] + state[..., SLOW]
+        leaving[..., j] = rate + (before - left[..., j]) / (end - start)
+    return AirRun(
+        edges_s=times, means=means, ends=ends, film_kg=left, emission_kg_s=leaving,
+        cas=tuple(v.cas for v in model.vapours),
+    )  # fmt: skip

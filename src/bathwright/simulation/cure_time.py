@@ -1,0 +1,51 @@
+"""When a wait ends: printed time or computed age, whichever is later. Below the sheet's lowest temperature nothing
+accumulates."""
+
+from datetime import datetime, timedelta
+
+from bathwright.domain.steps import Demand
+from bathwright.physics import cure, humid_air
+from bathwright.simulation.climate import Weather
+
+_LONGEST_S = 90 * 86400.0
+_STANDARD_VAPOUR_PA = humid_air.vapour_pressure_pa(296.15, 0.5)  # 23 °C and 50 %: the usual reference of sealants
+
+
+def wait_ends(demand: Demand, starts: datetime, weather: Weather, colder_k: float = 0.0) -> datetime | None:
+    """The instant at which a least wait that began at `starts` ends; None when it does not within 90 days.
+
+    fixed: the printed time. cures, dries: the later of the printed time and the equivalent age at the bath's surface
+    (astm-c1074), the rate never above that of the printed temperature. moisture_cures: printed time, longer when the
+    air holds less water than the reference (depth grows with the root of vapour pressure times time: coating of
+    sealants, comyn-1998). `colder_k` lowers the surface for a cautious answer.
+    """
+    least = demand.least_s or 0.0
+    printed_end = starts + timedelta(seconds=least)
+    if demand.law == "fixed" or least <= 0:
+        return printed_end
+    if demand.law == "moisture_cures":
+        vapour = humid_air.vapour_pressure_pa(weather.low_k, weather.humidity)
+        return starts + timedelta(seconds=least * max(1.0, _STANDARD_VAPOUR_PA / max(vapour, 1.0)))
+    age_s = _needed_age_s(demand)
+    reference = demand.reference_k or 294.15
+    energy = demand.activation_energy_j_mol or 0.0
+
+    def film_k(seconds: float) -> float:
+        return min(reference, weather.surface_k(starts + timedelta(seconds=seconds)) - colder_k)
+
+    needed = cure.time_to_age_s(
+        film_k, age_s, reference, energy, floor_k=_floor(demand), step_s=1800.0, limit_s=_LONGEST_S
+    )
+    if needed is None:
+        return None
+    return max(printed_end, starts + timedelta(seconds=needed))
+
+
+def _needed_age_s(demand: Demand) -> float:
+    """Equivalent age at the reference temperature that the printed time stands for."""
+    return demand.age_s if demand.age_s is not None else demand.least_s or 0.0
+
+
+def _floor(demand: Demand) -> float | None:
+    """The floor, half a hundredth of a kelvin lower, so that a rounded limit counts as reached."""
+    return None if demand.floor_k is None else demand.floor_k - 0.005
