@@ -9,8 +9,9 @@ from bathwright.domain.record import Measured
 from bathwright.units import KINDS
 
 _Path = tuple[str | int, ...]
+UNREAD = "unread"
 _SIMPLE: dict[Any, Any] = {
-    str: "unread", int: 1, float: 1.0, bool: False, datetime: "2026-01-01T00:00:00", date: "2026-01-01",
+    str: UNREAD, int: 1, float: 1.0, bool: False, datetime: "2026-01-01T00:00:00", date: "2026-01-01",
 }  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from bathwright.domain.sheet import FACT_KINDS, Amount, Choice, Fact, Instructio
 from bathwright.door.faults import MOST_FAULTS, DoorError, Fault, nearest
 from bathwright.door.reader import Finding, fault_at, faults_of_meaning, read_record
 from bathwright.door.reader import Path as Place
+from bathwright.door.shapes import UNREAD
 from bathwright.door.survey import wrong_format
 from bathwright.door.toml_file import parse_toml, read_text
 
@@ -69,7 +70,7 @@ def _read_values(data: dict[str, Any], name: str, text: str) -> Iterator[Fault]:
         faults = list(_read_value(("facts", index), fact, name, text))
         yield from faults
         if faults or "kind" not in fact:
-            fact["value"] = {"act": "unread"}
+            fact["value"] = {"act": UNREAD}
 
 
 def _read_value(place: Place, fact: dict[str, Any], name: str, text: str) -> Iterator[Fault]:
@@ -126,9 +127,9 @@ def _sense(sheet: Sheet) -> Iterator[Finding]:
         if fact.id in seen:
             yield (*place, "id"), f"{fact.id!r} stands there twice", "each id once"
         seen.add(fact.id)
-        if fact.paper is not None and fact.paper not in papers:
+        if fact.paper is not None and fact.paper not in papers and UNREAD not in papers:
             yield (*place, "paper"), f"{fact.paper!r} is no paper of this sheet", nearest(fact.paper, papers)
-        if fact.scope.part not in (None, "mixed", *parts):
+        if fact.scope.part not in (None, "mixed", *parts) and UNREAD not in parts:
             yield (
                 (*place, "scope", "part"),
                 f"{fact.scope.part!r} is no part of this sheet",

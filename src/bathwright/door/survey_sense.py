@@ -11,6 +11,7 @@ from bathwright.domain.survey import Air, Calendar, Fixture, Hours, Observation,
 from bathwright.door.faults import nearest
 from bathwright.door.reader import Finding
 from bathwright.door.reader import Path as Place
+from bathwright.door.shapes import UNREAD
 
 # plausible sizes in metres, low and high: common practice, no source; outside them a typing error is likelier
 SIZES: dict[str, dict[str, tuple[float, float]]] = {
@@ -157,7 +158,7 @@ def _openings(survey: Survey) -> Iterator[Finding]:
     named += [(("appliances", i, "space"), entry.space) for i, entry in enumerate(survey.appliances or ())]
     spaces = set(known)
     for place, space in named:
-        if space not in spaces:
+        if space not in spaces and UNREAD not in spaces:
             yield place, f"{space[:40]!r} is no space of this survey", nearest(space, known)
 
 

@@ -72,8 +72,8 @@ def parse_toml(text: str, name: str) -> dict[str, Any]:
         message = re.sub(r"\s*\(at .*\)$", "", str(error))
         line_number = int(found[1]) if found else None
         raise _refuse(name, f"is broken TOML ({message})", 'write key = "value"', line_number) from None
-    except (RecursionError, ValueError) as error:
-        raise _refuse(name, f"is broken TOML ({error})", 'write key = "value"') from None
+    except (RecursionError, ValueError):
+        raise _refuse(name, "holds a value that cannot be read", "shorten the number, or write it as text") from None
     if _levels(data) > DEEPEST_DATA:
         raise _refuse(name, "nests too deep", f"at most {DEEPEST} levels")
     return data
@@ -115,7 +115,8 @@ def _levels(data: object) -> int:
 def line_of(text: str, path: _Path) -> int | None:
     """Number of the line that sets the given path, or the nearest enclosing table; None when not found."""
     lines = _lines(text)
-    return next((lines[path[:size]] for size in range(len(path), 0, -1) if path[:size] in lines), None)
+    heads = [path, (*path, 0), *(path[:size] for size in range(len(path) - 1, 0, -1))]
+    return next((lines[head] for head in heads if head in lines), None)
 
 
 @lru_cache(maxsize=4)

@@ -40,7 +40,10 @@ def exponential_source_concentration(
 
 
 def exponential_source_peak_time_s(rate_per_s: float, air_changes_per_s: float) -> float:
-    """Time in s of the peak over an exponential source: ln(k/λ)/(k − λ), 1/k at k = λ. Source: own, own."""
+    """Time in s of the peak over an exponential source: ln(k/λ)/(k − λ), 1/k at k = λ.
+
+    Source: own-computation, own.
+    """
     positive(rate_per_s=rate_per_s, air_changes_per_s=air_changes_per_s)
     apart = rate_per_s - air_changes_per_s
     return math.log1p(apart / air_changes_per_s) / apart if apart != 0.0 else 1.0 / rate_per_s

@@ -81,6 +81,9 @@ def slow_release_t90_chinn_s(vapour_pressure_pa: float) -> float:
 
 
 def first_order_rate_from_t90_per_s(t90_s: float) -> float:
-    """Rate k in 1/s of an exponential source that has lost 90 % after `t90_s`: ln 10 / t90. Source: own, own."""
+    """Rate k in 1/s of an exponential source that has lost 90 % after `t90_s`: ln 10 / t90.
+
+    Source: own-computation, own.
+    """
     positive(t90_s=t90_s)
     return math.log(10.0) / t90_s

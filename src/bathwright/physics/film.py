@@ -54,7 +54,7 @@ def spreading_rate_m2_m3(solids_by_volume: float, dry_film_m: float) -> float:
     """Theoretical spreading rate: VS / DFT, in m² per m³ of paint (1000 m²/m³ = 1 m²/L).
 
     No loss is taken off. `solids_by_volume` is the share after thinning. Raises ValueError for a film of 0.
-    Source: ufc-3-190-06, s. 2.1.5, and paintpro-5-4 (1604 ft² per gallon and mil), verified.
+    Source: ufc-3-190-06, s. 2.1.5; spreading-rate-note and paintpro-5-4 (1604 ft² per gallon, mil), verified.
     """
     share(solids_by_volume=solids_by_volume)
     positive(dry_film_m=dry_film_m)

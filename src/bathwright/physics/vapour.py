@@ -46,7 +46,10 @@ def kg_m3_from_ppm(
     temperature_k: float = ROOM_TEMPERATURE_K,
     pressure_pa: float = STANDARD_PRESSURE_PA,
 ) -> float:
-    """Mass per volume in kg/m³ from parts per million: the inverse of `ppm_from_kg_m3`. Source: own, own."""
+    """Mass per volume in kg/m³ from parts per million: the inverse of `ppm_from_kg_m3`.
+
+    Source: own-computation, own.
+    """
     not_negative(ppm=ppm)
     positive(molar_mass_kg_mol=molar_mass_kg_mol)
     return 1e-6 * ppm * molar_mass_kg_mol / molar_volume_m3_mol(temperature_k, pressure_pa)
@@ -76,7 +79,10 @@ def vapour_pressure_antoine_pa(a: float, b: float, c: float, temperature_k: floa
 
 
 def saturation_kg_m3(p_pa: float, molar_mass_kg_mol: float, temperature_k: float) -> float:
-    """The most vapour that air can hold, in kg/m³: p·M/(R·T). No course of air may pass it. Source: own, own."""
+    """The most vapour that air can hold, in kg/m³: p·M/(R·T). No course of air may pass it.
+
+    Source: own-computation, own.
+    """
     not_negative(p_pa=p_pa)
     positive(molar_mass_kg_mol=molar_mass_kg_mol, temperature_k=temperature_k)
     return p_pa * molar_mass_kg_mol / (GAS_CONSTANT_J_MOL_K * temperature_k)

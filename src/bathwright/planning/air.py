@@ -4,6 +4,7 @@ back, and lay out zones, flows, courses and exposures for the file."""
 import math
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from itertools import pairwise
 
 import numpy as np
 
@@ -21,7 +22,6 @@ from bathwright.domain.air import (
     Zone,
 )
 from bathwright.domain.steps import Step
-from bathwright.domain.values import Band
 from bathwright.knowledge.book import Knowledge
 from bathwright.simulation import air, exposures
 from bathwright.simulation.air import CASES, AirRun
@@ -82,7 +82,7 @@ def breathe(
         away_from=begin if home is None or home > 0 else None,
         away_until=None if home is None or home == 0 else _up(begin + timedelta(seconds=home)),
     )
-    return Aired(plan=plan, courses=_courses(run, vapours, knowledge, begin, steps), exposures=found, fan_off=fan_off)
+    return Aired(plan=plan, courses=_courses(run, knowledge, begin, steps), exposures=found, fan_off=fan_off)
 
 
 def _start(step: Step) -> datetime:
@@ -129,11 +129,7 @@ def _stays(steps: tuple[Step, ...], begin: datetime, knowledge: Knowledge) -> tu
 def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowledge) -> float | None:
     """The first whole hour from which, with the fan off, what the film still lets out would stay below the public
     values in the room (steady state of emission over the quiet exchange); None when not within the horizon."""
-    weights = np.zeros(len(run.cas))
-    for i, cas in enumerate(run.cas):
-        limits = exposures.public_limit(cas, knowledge)
-        if "water" not in knowledge.substances[cas].tags and limits is not None:
-            weights[i] = 1.0 / min(limit.value_kg_m3 for limit in limits.values())
+    weights = _public_weights(run.cas, knowledge)
     quiet = setup.room_exchange.low + 0.0
     home = setup.home_air_changes.low * setup.home_m3.low
     steady = np.einsum("csn,s->cn", np.maximum(run.emission_kg_s, 0.0), weights) * (1 / quiet + 1 / home)
@@ -141,6 +137,16 @@ def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowle
     first = float(run.edges_s[over[-1] + 1]) if over.size else 0.0
     off = math.ceil(max(first, last_s + _HOUR_S) / _HOUR_S) * _HOUR_S
     return off if off < run.edges_s[-1] else None
+
+
+def _public_weights(order: tuple[str, ...], knowledge: Knowledge) -> air.Array:
+    """One over the stricter public value of each substance, in m3/kg; 0 for water and for what has no value."""
+    weights = np.zeros(len(order))
+    for i, cas in enumerate(order):
+        limits = exposures.public_limit(cas, knowledge)
+        if limits is not None and "water" not in knowledge.substances[cas].tags:
+            weights[i] = 1.0 / min(limit.value_kg_m3 for limit in limits.values())
+    return weights
 
 
 def _zones(setup: AirSetup) -> tuple[Zone, ...]:
@@ -162,7 +168,7 @@ def _intervals(setup: AirSetup, begin: datetime, fan_off: datetime, horizon: dat
     flow, door = setup.fan_flow.central, setup.passages.central
     path = ["outdoors", "home", "room", "basin", "outdoors"] if setup.inlet == "basin" else [
         "outdoors", "home", "room", "outdoors"]  # fmt: skip
-    moved = [(a, b, flow) for a, b in zip(path[:-1], path[1:], strict=True)]
+    moved = [(a, b, flow) for a, b in pairwise(path)]
     doors = [("room", "home", door), ("home", "room", door)]
     on = _interval(begin, fan_off, still + moved + doors, "fan-on")
     return (on, _interval(fan_off, horizon, still + quiet, "fan-off")) if fan_off < horizon else (on,)
@@ -207,16 +213,10 @@ def _limits(found: tuple[Exposure, ...]) -> tuple[Limit, ...]:
     return tuple(seen.values())
 
 
-def _courses(
-    run: AirRun, vapours: tuple[Vapour, ...], knowledge: Knowledge, begin: datetime, steps: tuple[Step, ...]
-) -> tuple[Course, ...]:
+def _courses(run: AirRun, knowledge: Knowledge, begin: datetime, steps: tuple[Step, ...]) -> tuple[Course, ...]:
     """Share of the public values (sum over substances) in basin, room and home, thinned to a few hundred points."""
     offset = int(_seconds(_start(steps[0]), begin))
-    weights = np.zeros(len(run.cas))
-    for i, cas in enumerate(run.cas):
-        limits = exposures.public_limit(cas, knowledge)
-        if limits is not None and "water" not in knowledge.substances[cas].tags:
-            weights[i] = 1.0 / min(limit.value_kg_m3 for limit in limits.values())
+    weights = _public_weights(run.cas, knowledge)
     total = np.einsum("cszn,s->czn", run.ends, weights)
     keep = _thin(run.edges_s[1:], total)
     central = CASES.index("central")

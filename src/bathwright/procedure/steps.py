@@ -167,7 +167,7 @@ def _clean(b: _Builder, first_acid_after_s: float | None) -> None:
     if beside.descaler:
         held: tuple[Demand, ...] = ()
         if first_acid_after_s is not None:
-            held = (fixed_wait("descale", "flush-old-products", first_acid_after_s, "cdc-mmwr-1991-40-36"),)
+            held = (fixed_wait("descale", "rinse-wash", first_acid_after_s, "cdc-mmwr-1991-40-36"),)
         b.add("descale", "clean", "descale", demands=held, uses=(use(beside.descaler),), leaves=_left(beside.descaler))
         _flush(b, "flush-descaler")
 

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime
 
-from bathwright.domain.air import AirPlan, Exposure
+from bathwright.domain.air import AirPlan, Emission, Exposure
 from bathwright.domain.codes import MethodCode, SubstrateCode
 from bathwright.domain.plan import AreaPart, Material, Mix
 from bathwright.domain.record import record
@@ -11,6 +11,15 @@ from bathwright.domain.steps import Clock, Step, Timetable
 from bathwright.domain.survey import Equipment, Fixture, Person, Survey, Wish
 from bathwright.knowledge.book import Knowledge
 from bathwright.knowledge.records import Substance
+
+# acts that sand or scrape glaze or an old coat
+DISTURBING = ("scrape_old_coat", "wet_sand", "dry_sand", "machine_sand", "scuff", "abrade_and_wipe")
+GLAZED = ("enamelled_cast_iron", "enamelled_steel", "vitreous_china", "ceramic_tile")
+PLASTIC = ("acrylic", "glass_fibre", "abs_backed_sheet")
+SOLVENTS = frozenset(
+    {"acetone", "alcohol", "lacquer-thinner", "mineral-spirits", "benzyl-alcohol", "nmp", "dichloromethane"}
+)
+DICHLOROMETHANE = "75-09-2"
 
 
 @record
@@ -43,6 +52,19 @@ class Weather:
 
 
 @record
+class OutOfRange:
+    """A published model that was used outside the range for which it holds."""
+
+    model: str
+    quantity: str
+    value: float
+    low: float
+    high: float
+    kind: str | None
+    source: str
+
+
+@record
 class Facts:
     """Everything that a rule may look at. None = not known, not computed, or not told."""
 
@@ -69,6 +91,7 @@ class Facts:
     volatile_by_voc_kg: float | None = None
     volatile_by_solids_kg: float | None = None
     volatile_by_composition_kg: float | None = None
+    outside_range: tuple[OutOfRange, ...] = ()
 
 
 def observed(fixture: Fixture, what: str) -> str | None:
@@ -135,6 +158,121 @@ def equipment(facts: Facts, *kinds: str) -> tuple[Equipment, ...]:
 def steps_of(facts: Facts, *acts: str) -> tuple[Step, ...]:
     """Steps with one of these acts, in order."""
     return tuple(step for step in facts.steps if step.act in acts)
+
+
+def disturbing_steps(facts: Facts) -> tuple[Step, ...]:
+    """Steps that sand or scrape what lies on the fixture (sanding of new filler is none)."""
+    return steps_of(facts, *DISTURBING)
+
+
+def disturbs(facts: Facts) -> bool:
+    """Whether glaze or old coat is sanded or scraped; true when no steps were made: every way of coating asks for it."""
+    return not facts.steps or bool(disturbing_steps(facts))
+
+
+def has_old_coat(facts: Facts) -> bool | None:
+    """Whether somebody coated the fixture before. None = not told or unsure."""
+    if facts.substrate == "old_coating":
+        return True
+    told = {"none": False, "sound": True, "failing": True}
+    return told.get(observed(facts.fixture, "earlier_coat") or "")
+
+
+def body(facts: Facts) -> str | None:
+    """The material below any coat: as told; None = not told."""
+    below = facts.substrate if facts.substrate != "old_coating" else None
+    return facts.fixture.material or below
+
+
+def may_be_glazed(facts: Facts) -> bool:
+    """Whether the surface is fired glaze or enamel, or may be (material not told)."""
+    return body(facts) is None or body(facts) in GLAZED
+
+
+def wished_sheets(facts: Facts) -> tuple[Sheet, ...]:
+    """Sheets of the wished products that are known."""
+    return tuple(sheet for _, sheet in facts.wishes if sheet is not None)
+
+
+def every_sheet(facts: Facts) -> tuple[Sheet, ...]:
+    """The coating, the products beside it and the wished ones, each once."""
+    found = {sheet.id: sheet for sheet in (facts.coating, *facts.sheets, *wished_sheets(facts))}
+    return tuple(found.values())
+
+
+def planned_sheets(facts: Facts) -> tuple[Sheet, ...]:
+    """The coating and the products beside it that this plan opens, each once."""
+    found = {sheet.id: sheet for sheet in (facts.coating, *facts.sheets)}
+    return tuple(sheet for sheet in found.values() if sheet.id not in facts.dropped)
+
+
+def holds(facts: Facts, sheet: Sheet, cas: str, chemistry: str) -> bool:
+    """Whether a sheet names a substance, by its CAS number or by the chemistry of its head."""
+    listed = any(entry.cas == cas for part in sheet.parts for entry in part.composition or ())
+    return listed or chemistry in sheet.chemistries
+
+
+def holds_isocyanate(facts: Facts, sheet: Sheet) -> bool:
+    """Whether a sheet holds an isocyanate, by its substances or by the chemistry of its head."""
+    return "isocyanate-hardener" in sheet.chemistries or has_tag(facts, sheet, "isocyanate")
+
+
+def is_solvent_borne(facts: Facts, sheet: Sheet) -> bool:
+    """Whether a product is a solvent, or a coating or stripper that is thinned with solvent rather than with water.
+
+    By chemistry, else by which of solvent and water is the larger in the composition, else by the family's name; a
+    coating of which nothing is told counts as solvent-borne.
+    """
+    if set(sheet.chemistries) & SOLVENTS:
+        return True
+    if sheet.role not in ("coating", "primer", "solvent", "stripper"):
+        return False
+    listed = [entry for part in sheet.parts for entry in part.composition or ()]
+    if not listed:
+        return "water" not in sheet.family
+    return _middle(facts, sheet, "solvent") > _middle(facts, sheet, "water")
+
+
+def _middle(facts: Facts, sheet: Sheet, tag: str) -> float:
+    known = facts.knowledge.substances
+    entries = [entry for part in sheet.parts for entry in part.composition or ()]
+    return sum((e.low + e.high) / 2 for e in entries if e.cas in known and tag in known[e.cas].tags)
+
+
+def lets_vapour_out(facts: Facts) -> bool:
+    """Whether anything but water leaves as vapour; without an air model, whether any product is solvent-borne."""
+    if facts.air is not None:
+        return bool(organic_emissions(facts))
+    return any(is_solvent_borne(facts, sheet) for sheet in planned_sheets(facts))
+
+
+def organic_emissions(facts: Facts) -> tuple[Emission, ...]:
+    """Emissions of vapour other than water; dust is none."""
+    known = facts.knowledge.substances
+    emitted = facts.air.emissions if facts.air else ()
+    return tuple(e for e in emitted if e.form != "dust" and not (e.cas in known and "water" in known[e.cas].tags))
+
+
+def others(facts: Facts) -> tuple[Person, ...] | None:
+    """People and animals of the home who do not work on the bath. None = not told."""
+    if facts.survey.people is None:
+        return None
+    return tuple(person for person in facts.survey.people if not person.works)
+
+
+def away_span(facts: Facts) -> tuple[datetime | None, datetime | None]:
+    """From when until when nobody else should be in the home, as far as it was computed; else the vapour's span."""
+    air = facts.air
+    if air is None:
+        return None, None
+    first = min((e.starts for e in organic_emissions(facts)), default=None)
+    return air.away_from or first, air.away_until or air.back_at
+
+
+def name_of(facts: Facts, cas: str) -> str:
+    """The code of a substance, or its CAS number where it is not known."""
+    substance = facts.knowledge.substances.get(cas)
+    return substance.code if substance else cas
 
 
 def first_coat(facts: Facts) -> Step | None:

@@ -1,8 +1,11 @@
 """How a rule speaks: findings with margins, measures with stable ids, questions judged at their worse answer."""
 
+from dataclasses import replace
+
 from bathwright.domain.codes import Availability
-from bathwright.domain.findings import Finding, Measure, Question
+from bathwright.domain.findings import Finding, Measure, Question, Said
 from bathwright.domain.survey import Equipment
+from bathwright.domain.values import Value
 
 _ORDER: tuple[Availability, ...] = ("have", "hire", "buy", "ask", "no")
 
@@ -28,7 +31,12 @@ def best_available(items: tuple[Equipment, ...], otherwise: Availability = "buy"
 
 
 def question(
-    asks: str, why: str, worse_answer: str, worse: tuple[Finding | Measure, ...], cheapest_test: str | None = None
+    asks: str,
+    why: str,
+    worse_answer: str,
+    worse: tuple[Said, ...],
+    cheapest_test: str | None = None,
+    about: tuple[str, ...] = (),
 ) -> Question:
     """A question about a fact that was not told, judged by what its worse answer would bring.
 
@@ -37,4 +45,21 @@ def question(
     """
     stops = any(isinstance(said, Finding) and said.effect == "stops" for said in worse)
     before = any(isinstance(said, Measure) and said.when == "before_start" for said in worse)
-    return Question(asks=asks, why=why, worse_answer=worse_answer, blocks=stops or before, cheapest_test=cheapest_test)
+    return Question(
+        asks=asks, about=about, why=why, worse_answer=worse_answer, blocks=stops or before, cheapest_test=cheapest_test
+    )
+
+
+def with_measures(finding: Finding, *measures: Measure) -> tuple[Said, ...]:
+    """The finding that relies on these measures, and the measures."""
+    return (replace(finding, measures=tuple(measure.id for measure in measures)), *measures)
+
+
+def word(name: str, value: str) -> Value:
+    """A word as a value."""
+    return Value(name=name, value=value)
+
+
+def amount(name: str, value: float, kind: str | None) -> Value:
+    """A number as a value."""
+    return Value(name=name, value=value, kind=kind)

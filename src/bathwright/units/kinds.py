@@ -62,6 +62,12 @@ _TIME = _spelt(
         "d": 86400.0, "day": 86400.0, "days": 86400.0, "week": 604800.0, "weeks": 604800.0,
     }
 )  # fmt: skip
+_WHICH_VOLUME = {
+    "gal": "US gal or UK gal", "gallon": "US gal or UK gal", "gallons": "US gal or UK gal",
+    "qt": "US qt", "quart": "US qt", "quarts": "US qt",
+    "pt": "US pt or UK pt", "pint": "US pt or UK pt", "pints": "US pt or UK pt",
+    "floz": "US fl oz or UK fl oz", "oz": "US fl oz or UK fl oz (a volume, not a weight)",
+}  # fmt: skip
 _CELSIUS = {"°c": (1.0, 273.15), "c": (1.0, 273.15), "degc": (1.0, 273.15), "k": (1.0, 0.0)}
 _FAHRENHEIT = (5 / 9, 273.15 - 32 * 5 / 9)
 _PERCENT = {"%": (0.01, 0.0), "percent": (0.01, 0.0)}
@@ -86,14 +92,12 @@ KINDS: dict[str, Kind] = {
         Kind(
             name="volume", si="m3", decimals=7, units=_VOLUME,
             shown={"si": ("m³", 2), "us": ("ft³", 0)}, examples=("0.95 L", "1 US qt"),
-            refused={"gal": "US gal or UK gal", "qt": "US qt", "pt": "US pt or UK pt", "floz": "US fl oz or UK fl oz",
-                     "oz": "US fl oz or UK fl oz (a volume, not a weight)"},
+            refused=_WHICH_VOLUME,
         ),
         Kind(
             name="liquid", si="m3", decimals=7, units=_VOLUME,
             shown={"si": ("mL", 0), "us": ("US fl oz", 1)}, examples=("950 mL", "32 US fl oz"),
-            refused={"gal": "US gal or UK gal", "qt": "US qt", "pt": "US pt or UK pt", "floz": "US fl oz or UK fl oz",
-                     "oz": "US fl oz or UK fl oz (a volume, not a weight)"},
+            refused=_WHICH_VOLUME,
         ),
         Kind(
             name="mass", si="kg", decimals=6,
@@ -107,7 +111,8 @@ KINDS: dict[str, Kind] = {
         ),
         Kind(
             name="temperature_step", si="K", decimals=2,
-            units={"k": (1.0, 0.0), "°c": (1.0, 0.0), "c": (1.0, 0.0), "°f": (5 / 9, 0.0), "f": (5 / 9, 0.0)},
+            units={"k": (1.0, 0.0), "°c": (1.0, 0.0), "c": (1.0, 0.0), "°f": (5 / 9, 0.0), "f": (5 / 9, 0.0),
+                   "°f(difference)": (5 / 9, 0.0)},
             shown={"si": ("K", 1), "us": ("°F (difference)", 1)}, examples=("3 K", "5 °F"), negative=True,
         ),
         Kind(
@@ -138,7 +143,7 @@ KINDS: dict[str, Kind] = {
         ),
         Kind(
             name="share", si="1", decimals=6,
-            units={**_PERCENT, "ppm": (1e-6, 0.0), "ppb": (1e-9, 0.0), "g/g": (1.0, 0.0), "1": (1.0, 0.0)},
+            units={**_PERCENT, "ppm": (1e-6, 0.0), "ppb": (1e-9, 0.0), "g/g": (1.0, 0.0)},
             shown={"si": ("%", 1), "us": ("%", 1)}, examples=("46 %", "0.9 %"),
         ),
         Kind(

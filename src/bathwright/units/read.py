@@ -28,8 +28,8 @@ def read_quantity(text: str, kind_name: str) -> float:
     kind = KINDS[kind_name]
     if len(text) > _LONGEST:
         raise QuantityError(f"is too long for {_article(kind)}; write for example {_examples(kind)}")
-    for sign, fraction in _VULGAR.items():
-        text = text.replace(sign, fraction)
+    for sign, plain in (*_VULGAR.items(), ("μ", "µ"), ("º", "°")):
+        text = text.replace(sign, plain)
     value = _read(text, kind)
     if not math.isfinite(value):
         raise QuantityError(f"is not a finite number; write for example {_examples(kind)}")
@@ -65,11 +65,12 @@ def _unit_fault(text: str, unit: str, kind: Kind) -> str:
 def _number(text: str, kind: Kind) -> float:
     text = text.strip().replace("−", "-")
     if "/" in text:
-        whole, _, fraction = text.rpartition(" ")
+        *whole, fraction = text.lstrip("+-").split()
         top, bottom = fraction.split("/")
         if float(bottom) == 0:
             raise QuantityError(f"{text!r} divides by zero")
-        return (float(whole) if whole.strip() else 0.0) + float(top) / float(bottom)
+        size = sum(map(float, whole)) + float(top) / float(bottom)
+        return -size if text.startswith("-") else size
     text = text.replace(" ", "")
     if "," in text and "." in text:
         raise QuantityError(f"{text!r} mixes comma and point; write the number without thousands separators")

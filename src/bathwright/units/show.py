@@ -2,20 +2,11 @@
 
 from bathwright.units.kinds import KINDS
 
-_SPELT = {
-    "°C": "°c",
-    "°F": "°f",
-    "µm": "µm",
-    "US fl oz": "usfloz",
-    "°F (difference)": "°f",
-    "lb/US gal": "lb/usgal",
-}
-
 
 def _text(value: float, kind_name: str, system: str, decimals: int | None) -> str:
     kind = KINDS[kind_name]
     unit, standard = kind.shown[system]
-    factor, offset = kind.units[_SPELT.get(unit, unit.lower().replace(" ", ""))]
+    factor, offset = kind.units[unit.lower().replace(" ", "")]
     number = (value - offset) / factor
     places = standard if decimals is None else decimals
     if kind_name in ("vapour_ppm", "liquid", "mass") and 0 < abs(number) < 10:
