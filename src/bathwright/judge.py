@@ -47,7 +47,7 @@ def _status(finding: Finding, measures: dict[str, Measure]) -> Status:
 
 def _before_start(measure: Measure) -> bool:
     """Something that must be done or had before the work starts and is not done yet."""
-    return measure.when == "before_start" and not measure.done and measure.feasible != "no"
+    return measure.when == "before_start" and not measure.done
 
 
 def in_order(findings: Iterable[Finding]) -> list[Finding]:
@@ -56,9 +56,8 @@ def in_order(findings: Iterable[Finding]) -> list[Finding]:
     kills = [finding for finding in ranked if finding.consequence == "kills"]
     others = [finding for finding in ranked if finding.consequence != "kills"]
     room = max(0, _TOP - len(kills))
-    ahead = [finding for finding in others if _open_stop(finding)][:room]
-    first = sorted([*ahead, *kills], key=_rank)
-    return first + [finding for finding in others if finding not in ahead]
+    ahead = [finding for finding in others[:room] if _open_stop(finding)]
+    return sorted([*ahead, *kills], key=_rank) + others[len(ahead) :]
 
 
 def _open_stop(finding: Finding) -> bool:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+_LONGEST_NAME = 200
 
 @dataclass(frozen=True, slots=True)
 class Fault:
@@ -15,7 +16,8 @@ class Fault:
 
     def text(self) -> str:
         """The fault as one clear line."""
-        where = self.file + (f":{self.line}" if self.line else "")
+        file = self.file if len(self.file) <= _LONGEST_NAME else "…" + self.file[1 - _LONGEST_NAME :]
+        where = file + (f":{self.line}" if self.line else "")
         parts = [where] + ([self.place] if self.place else [])
         tail = f"{self.wrong}; {self.right}" if self.right else self.wrong
         return one_line(": ".join([*parts, tail]))

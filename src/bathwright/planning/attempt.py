@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
 
 from bathwright import rules
 from bathwright.domain import views
@@ -160,7 +161,7 @@ def _facts(
         dropped=job.beside.dropped,
         area=parts,
         steps=shown,
-        chain=chain(job.fixture, shown),
+        chain=chain(job.fixture, shown, ZoneInfo(job.survey.place.time_zone)),
         materials=_materials(job),
         mixes=steps.mixes,
         timetable=_timetable(timed, placed),

@@ -1,11 +1,13 @@
 """What was used on the fixture before and what the steps use, as one chain per surface and drain."""
 
 from datetime import datetime
+from zoneinfo import ZoneInfo
 
 from bathwright.domain.steps import Step
 from bathwright.domain.survey import Fixture, ProductUse
 from bathwright.procedure.job import Beside
 from bathwright.rules.facts import Link
+from bathwright.schedule.hours import to_utc
 
 _DAY_S = 86400.0
 _HARMLESS = ("dish-detergent", "water")
@@ -25,13 +27,14 @@ def first_acid_after_s(fixture: Fixture, beside: Beside) -> float | None:
 _DRAINED = ("wash_detergent", "treat_mould", "descale")
 
 
-def chain(fixture: Fixture, steps: tuple[Step, ...]) -> tuple[Link, ...]:
+def chain(fixture: Fixture, steps: tuple[Step, ...], zone: ZoneInfo) -> tuple[Link, ...]:
     """Links in order of use: history first, then the steps; what is washed off goes down the drain too.
 
-    `rinses_since`, `ph_checked`, `dry`, `hours_since` tell what lies between a link and the product before it.
+    `rinses_since`, `ph_checked`, `dry`, `hours_since` tell what lies between a link and the product before it. What
+    was used lately is told on the wall clock of the home, `zone`.
     """
     out = [_past(product) for product in fixture.used_lately or ()]
-    between = _Between(fixture)
+    between = _Between(fixture, zone)
     for step in steps:
         chemistries = tuple(code for used in step.uses for code in used.chemistry)
         if chemistries:
@@ -45,12 +48,12 @@ def chain(fixture: Fixture, steps: tuple[Step, ...]) -> tuple[Link, ...]:
 class _Between:
     """What has been done since the last product."""
 
-    def __init__(self, fixture: Fixture) -> None:
+    def __init__(self, fixture: Fixture, zone: ZoneInfo) -> None:
         past = fixture.used_lately or ()
         self.rinses = min((product.rinses or 0 for product in past), default=0)
         self.ph_checked = bool(past) and all(product.ph_checked for product in past)
         self.dry = False
-        known = [product.at for product in past if product.at]
+        known = [to_utc(product.at, zone) for product in past if product.at]
         self.since: datetime | None = max(known) if past and len(known) == len(past) else None
 
     def link(self, chemistries: tuple[str, ...], on: str, step: Step) -> Link:

@@ -18,10 +18,16 @@ _LONG_S = 48 * 3600
 
 def zone_of(name: str) -> tzinfo:
     """The time zone by its IANA name; UTC when the name is not known."""
+    return ZoneInfo(name) if is_zone(name) else UTC
+
+
+def is_zone(name: str) -> bool:
+    """Whether the name is a known time zone."""
     try:
-        return ZoneInfo(name)
+        ZoneInfo(name)
     except (ZoneInfoNotFoundError, ValueError, OSError):
-        return UTC
+        return False
+    return True
 
 
 def _whole_minute(at: datetime, rounding: Round) -> datetime:

@@ -72,6 +72,8 @@ class MeasureView:
 
     do: str
     """The full sentence."""
+    short: str
+    """The same in a few words, without a capital and a full stop."""
     who: str
     """Who does it."""
     time: str
@@ -299,7 +301,7 @@ class PlanContext:
     verdict: str
     """The verdict line: go, not yet with what comes first, or no with what else."""
     verdict_look: str
-    """"go", "not-yet" or "no": picks the shape beside the line."""
+    """One of "go", "not-yet", "no": picks the shape beside the line."""
     who: str
     """Who may do the work."""
     example: str
@@ -328,6 +330,8 @@ class PlanContext:
     """Fan, flow, peaks, protection."""
     panels: tuple[Panel, ...]
     """Pictures of vapour over time."""
+    area: tuple[str, ...]
+    """The areas to coat."""
     materials: Table | None
     """Amounts and packs, grouped by section."""
     mixes: Table | None

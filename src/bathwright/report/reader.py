@@ -5,11 +5,13 @@ from datetime import datetime
 
 from bathwright.domain.plan import Plan
 from bathwright.domain.values import Band, Value
+from bathwright.knowledge import book
 from bathwright.report import amounts
 from bathwright.report.amounts import Round, System
 from bathwright.report.context import Reference
 from bathwright.report.fill import capital, clean
 from bathwright.report.words import Language, Words
+from bathwright.sources import citation
 
 # values whose names speak of people: their content is private and never shown
 _PRIVATE_NAMES = frozenset({"person", "people", "who", "trait", "traits", "age", "ages", "age_band", "health"})
@@ -43,6 +45,7 @@ class Reader:
         self.numbers = {step.id: number for number, step in enumerate(plan.steps, 1)}
         self._sources = dict.fromkeys(plan.sources)
         self._private = {person.id for person in plan.survey.people or ()}
+        self._products = self._known_products()
         self._names = self._known_names()
 
     def _known_names(self) -> dict[str, str]:
@@ -51,7 +54,12 @@ class Reader:
         names |= {space.id: self.words.word(space.kind, "zone") for space in plan.survey.spaces}
         names |= {item.id: self.words.word(item.kind) for item in plan.survey.equipment}
         names |= {thing.id: self.words.word(thing.kind, free=True) for thing in plan.survey.appliances or ()}
-        names |= {entry.sheet: clean(entry.product) for entry in plan.materials}
+        return names | self._products
+
+    def _known_products(self) -> dict[str, str]:
+        plan = self.plan
+        names = {entry.sheet: clean(entry.product) for entry in plan.materials}
+        names |= {entry.system: clean(entry.product) for entry in plan.alternatives if entry.system and entry.product}
         if plan.system is not None:
             names |= {sheet.id: clean(sheet.product) for sheet in plan.system.sheets}
             names[plan.system.id] = clean(plan.system.product)
@@ -71,9 +79,19 @@ class Reader:
             return self.step(code)
         return self._names.get(code) or self.words.word(code, *sections, free=free)
 
-    def known(self, code: str) -> str | None:
-        """Words for an id of the record, or None when it names nothing that may be shown."""
-        return None if code in self._private else self._names.get(code)
+    def product(self, code: str) -> str | None:
+        """The product of a sheet of this plan, or None when the id is no sheet."""
+        return self._products.get(code)
+
+    def substance(self, cas: str) -> str:
+        """Name of a substance by CAS number or code, as the household's language calls it."""
+        if cas == "mixture":
+            return self.label("mixture")
+        known = book.load().substances
+        found = known.get(cas) or next((entry for entry in known.values() if entry.code == cas), None)
+        if found is None:
+            return self.words.plain(cas) if cas[:1].isalpha() else clean(cas)
+        return found.name_gb if self.words.language == "en-GB" else found.name_us
 
     def person(self, code: str) -> str:
         """Words for who does or bears something; an id of a person is never shown."""
@@ -95,7 +113,12 @@ class Reader:
 
     def values(self, values: Iterable[Value]) -> dict[str, str]:
         """Typed values by name, in words; what speaks of people is left out."""
-        return {value.name: self.value(value) for value in values if value.name not in _PRIVATE_NAMES}
+        shown: dict[str, str] = {}
+        for value in values:
+            if value.name not in _PRIVATE_NAMES:
+                text = self.value(value)
+                shown[value.name] = f"{shown[value.name]}, {text}" if value.name in shown else text
+        return shown
 
     def value(self, value: Value) -> str:
         """One typed value in words, with both systems of units where they differ."""
@@ -110,6 +133,8 @@ class Reader:
             return self.instant(at)
         if text in self._private or text in self._names or text in self.numbers:
             return self.name(text)
+        if text in book.load().substances:
+            return self.substance(text)
         is_code = text.replace("_", "").replace("-", "").isalpha() and text == text.lower()
         return self.words.word(text, free=True) if is_code else clean(text)
 
@@ -167,6 +192,13 @@ class Reader:
     def sources(self) -> tuple[str, ...]:
         """Ids of all sources, in the order of their numbers."""
         return tuple(self._sources)
+
+    def citation(self, source: str) -> str:
+        """The citation of a source; for a fact of a sheet ("sheet/fact") the product and the fact in plain words."""
+        sheet, slash, fact = source.partition("/")
+        if slash:
+            return self.label("sheet_fact", product=self.name(sheet), fact=self.words.plain(fact))
+        return clean(citation(source))
 
 
 def _as_instant(text: str) -> datetime | None:

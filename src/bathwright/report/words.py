@@ -7,7 +7,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any, Literal
 
-from bathwright.report.fill import capital, fill, plain
+from bathwright.report.fill import capital, fill, holes, plain
 
 Language = Literal["en-US", "en-GB"]
 LANGUAGES: tuple[Language, ...] = ("en-US", "en-GB")
@@ -116,6 +116,10 @@ class Words:
             self.missed.add(f"{kind}: {code}: {name}: no value for {', '.join(missing)}")
             return capital(self.plain(code))
         return filled
+
+    def takes(self, kind: str, code: str, name: str) -> tuple[str, ...]:
+        """Names of the values that a text of a code can take; empty when it is not in the catalogue."""
+        return holes(self._texts.get(f"{kind}.{code}", {}).get(name, ""))
 
     def word(self, code: str, *sections: str, free: bool = False) -> str:
         """Word for a code from the first section that has it; `free` = any other word may stand as it is."""

@@ -13,7 +13,7 @@ from bathwright.knowledge.book import Knowledge
 from bathwright.knowledge.records import Substance
 
 # acts that sand or scrape glaze or an old coat
-DISTURBING = ("scrape_old_coat", "wet_sand", "dry_sand", "machine_sand", "scuff", "abrade_and_wipe")
+DISTURBING = ("scrape_old_coat", "wet_sand", "dry_sand", "machine_sand", "scuff")
 GLAZED = ("enamelled_cast_iron", "enamelled_steel", "vitreous_china", "ceramic_tile")
 PLASTIC = ("acrylic", "glass_fibre", "abs_backed_sheet")
 SOLVENTS = frozenset(

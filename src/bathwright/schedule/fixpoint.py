@@ -1,7 +1,8 @@
 """Earliest start of steps in a fixed order: a fixpoint on least waits, pushed up where a most wait would be missed."""
 
 import dataclasses
-from collections.abc import Callable
+from collections import Counter
+from collections.abc import Callable, Iterator
 from datetime import datetime, timedelta
 
 from bathwright.domain.record import record
@@ -11,6 +12,7 @@ from bathwright.domain.values import Span
 WaitEnds = Callable[[Demand, datetime], datetime | None]
 NextOpen = Callable[[Demand, datetime, float], datetime | None]
 _ROUNDS = 400
+_PUSHES = 150  # after so many pushes a most wait counts as one that cannot be kept
 _MINUTE = timedelta(minutes=1)
 
 
@@ -48,33 +50,38 @@ class _StuckError(Exception):
 def place(steps: tuple[Step, ...], frame: Frame) -> Placed:
     """Place all steps as early as their demands allow, one pair of hands, in the given order.
 
-    Most waits: the step before is pushed later until the gap fits; each push only raises a lower bound, so the
-    rounds end. A most wait that still does not fit, or a window that never opens, is returned as a clash and
-    dropped from the search, so that the rest of the plan can be shown.
+    Most waits: the step before is pushed later until the gap fits; each push only raises a lower bound, and no most
+    wait pushes without end. A most wait that still does not fit, or a window that never opens, is returned as a clash
+    and dropped from the search, so that the rest of the plan can be shown. A wait that never ends, or work for which
+    no working hours are long enough, leaves no steps.
     """
     bounds: dict[str, datetime] = {}
     dropped: dict[str, Clash] = {}
-    for _ in range(_ROUNDS):
+    pushes: Counter[str] = Counter()
+    last: tuple[Demand, timedelta] | None = None  # the most wait that pushed last
+    while True:
         try:
             placed = _forward(steps, frame, bounds, dropped)
         except _StuckError as stuck:
-            if stuck.demand in dropped:
-                clash = Clash(demand=stuck.demand, step=stuck.step, missed_by_s=None)
-                return Placed(steps=(), clashes=(*dropped.values(), clash))
-            dropped[stuck.demand] = Clash(demand=stuck.demand, step=stuck.step, missed_by_s=None)
-            continue
-        late = _first_late(placed, dropped)
-        if late is None:
-            return Placed(steps=placed, clashes=tuple(dropped.values()))
-        demand, before, excess = late
-        pushed = _start(before) + excess
-        horizon = frame.working[-1].ends if frame.working else frame.earliest
-        if pushed > horizon or before.id == demand.step:
-            dropped[demand.id] = Clash(demand=demand.id, step=demand.step, missed_by_s=excess.total_seconds())
-            bounds = {}
+            if last is None:
+                if stuck.demand in dropped:
+                    return Placed(steps=(), clashes=tuple(dropped.values()))
+                dropped[stuck.demand] = Clash(demand=stuck.demand, step=stuck.step, missed_by_s=None)
+                continue
+            demand, excess = last  # its push leads out of sight
         else:
-            bounds[before.id] = pushed
-    raise RuntimeError("the timetable did not settle")
+            late = _first_late(placed, dropped)
+            if late is None:
+                return Placed(steps=placed, clashes=tuple(_as_shown(clash, placed) for clash in dropped.values()))
+            demand, before, excess = late
+            if before.id != demand.step and pushes[demand.id] < _PUSHES:
+                bounds[before.id] = _start(before) + excess
+                pushes[demand.id] += 1
+                last = demand, excess
+                continue
+        dropped[demand.id] = Clash(demand=demand.id, step=demand.step, missed_by_s=excess.total_seconds())
+        bounds, last = {}, None
+        pushes.clear()
 
 
 def _forward(
@@ -135,15 +142,24 @@ def _in_hours(working: tuple[Span, ...], start: datetime, work: timedelta) -> da
 
 def _first_late(placed: tuple[Step, ...], dropped: dict[str, Clash]) -> tuple[Demand, Step, timedelta] | None:
     """The first most wait that is missed: the demand, the step to push, by how much."""
+    return next((late for late in _late(placed) if late[0].id not in dropped), None)
+
+
+def _late(placed: tuple[Step, ...]) -> Iterator[tuple[Demand, Step, timedelta]]:
     by_id = {step.id: step for step in placed}
     for step in placed:
         for demand in step.demands:
-            if demand.kind != "wait" or demand.most_s is None or demand.after not in by_id or demand.id in dropped:
+            if demand.kind != "wait" or demand.most_s is None or demand.after not in by_id:
                 continue
             excess = _start(step) - _edge(by_id[demand.after], demand) - timedelta(seconds=demand.most_s)
             if excess > timedelta(0):
-                return demand, by_id[demand.after], excess
-    return None
+                yield demand, by_id[demand.after], excess
+
+
+def _as_shown(clash: Clash, placed: tuple[Step, ...]) -> Clash:
+    """The clash with what the timetable that is shown misses it by."""
+    missed = next((excess.total_seconds() for demand, _, excess in _late(placed) if demand.id == clash.demand), None)
+    return clash if missed is None else dataclasses.replace(clash, missed_by_s=missed)
 
 
 def _edge(step: Step, demand: Demand) -> datetime:

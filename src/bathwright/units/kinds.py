@@ -91,7 +91,7 @@ KINDS: dict[str, Kind] = {
         ),
         Kind(
             name="volume", si="m3", decimals=7, units=_VOLUME,
-            shown={"si": ("m³", 2), "us": ("ft³", 0)}, examples=("0.95 L", "1 US qt"),
+            shown={"si": ("m³", 2), "us": ("ft³", 0)}, examples=("9.1 m3", "320 ft3"),
             refused=_WHICH_VOLUME,
         ),
         Kind(

@@ -1,0 +1,128 @@
+"""The air in words: set-up, fan, who is out, what people breathe against which limit."""
+
+from bathwright.domain.air import AirPlan, Exposure, Limit
+from bathwright.report import amounts
+from bathwright.report.context import AirView, Group, Pair, Row, Table
+from bathwright.report.fill import capital, clean
+from bathwright.report.findings_view import protection
+from bathwright.report.reader import Reader
+
+
+def air_view(reader: Reader) -> AirView | None:
+    """The air of the plan; None when nothing is let out."""
+    air = reader.plan.air
+    if air is None:
+        return None
+    return AirView(lines=_lines(reader, air), peaks=_peaks(reader), protection=protection(reader))
+
+
+def _lines(reader: Reader, air: AirPlan) -> tuple[Pair, ...]:
+    pairs = [("setup", _setup(reader, air)), ("flow", _flow(reader, air)), ("away", _away(reader, air))]
+    pairs.append(("back", capital(reader.not_before(air.back_at)) if air.back_at else reader.label("back_unknown")))
+    return tuple(Pair(label=reader.label(name), text=text) for name, text in pairs if text)
+
+
+def _setup(reader: Reader, air: AirPlan) -> str:
+    """The fan and where it draws from; the code is the fan's id and its inlet."""
+    fan, _, inlet = (air.setup or "").rpartition("-")
+    if inlet not in ("basin", "room"):
+        return reader.words.word(air.setup, "setup", free=True) if air.setup else ""
+    who = reader.words.get("setup", fan) if reader.words.has("setup", fan) else reader.name(air.fan or fan)
+    return capital(f"{who}; {reader.words.get('inlet', inlet)}")
+
+
+def _flow(reader: Reader, air: AirPlan) -> str:
+    flow = air.fan_flow_m3_s
+    if flow is None:
+        return ""
+    low, middle, high = (reader.amount(value, "flow", both=True) for value in (flow.low, flow.central, flow.high))
+    mark = reader.words.get("mark", flow.mark)
+    text = middle if low == high else reader.label("flow_low", flow=middle, low=low, high=high)
+    return f"{text} ({mark})"
+
+
+def _away(reader: Reader, air: AirPlan) -> str:
+    if air.away_from is None:
+        return ""
+    starts = reader.instant(air.away_from, "down")
+    if air.away_until is None:
+        return capital(reader.label("away_unknown", starts=starts))
+    return capital(reader.label("away_span", starts=starts, back=reader.not_before(air.away_until)))
+
+
+def _peaks(reader: Reader) -> Table | None:
+    """One row per exposure, in groups by who breathes it."""
+    groups: dict[str, list[Row]] = {}
+    for exposure in reader.plan.exposures:
+        groups.setdefault(_who(reader, exposure), []).append(_row(reader, exposure))
+    if not groups:
+        return None
+    head = tuple(reader.label(name) for name in ("what", "outside", "inside", "limit", "share", "at"))
+    made = tuple(Group(title=capital(title), rows=tuple(rows)) for title, rows in groups.items())
+    return Table(id="peaks-table", caption=reader.label("peaks"), head=head, groups=made, numeric=(1, 2))
+
+
+def _who(reader: Reader, exposure: Exposure) -> str:
+    if reader.words.has("person", exposure.who):
+        return reader.person(exposure.who)
+    return reader.words.word(exposure.who, "zone")
+
+
+def _row(reader: Reader, exposure: Exposure) -> Row:
+    measured = reader.words.get("measured", exposure.measure)
+    idlh = exposure.limit is not None and exposure.limit.measure == "idlh"
+    outside = _band_top(reader, exposure, exposure.outside.central, exposure.outside.high)
+    inside = "–"
+    if exposure.protection != "none":
+        mask = reader.words.word(exposure.protection, "protection", free=True)
+        inside = f"{_band_top(reader, exposure, exposure.inside.central, exposure.inside.high)} ({mask})"
+    share = reader.label("share_pair", central=of_limit(exposure.share_central), upper=of_limit(exposure.share_upper))
+    return (
+        capital(f"{reader.substance(exposure.substance)}, {measured}"),
+        outside,
+        inside,
+        _limit(reader, exposure, idlh=idlh),
+        share,
+        reader.instant(exposure.at) if exposure.at else "–",
+    )
+
+
+def _band_top(reader: Reader, exposure: Exposure, central: float, upper: float) -> str:
+    middle, top = concentration(reader, exposure, central), concentration(reader, exposure, upper)
+    return middle if middle == top else reader.label("share_pair", central=middle, upper=top)
+
+
+def concentration(reader: Reader, exposure: Exposure, value: float) -> str:
+    """A value of an exposure: mg/m³, or for sums the percent of what is allowed together or of what can burn."""
+    if exposure.measure == "explosive_share":
+        return reader.label("explosive_limit", percent=amounts.percent(value))
+    if exposure.substance == "mixture":
+        return reader.label("share_of_limits", percent=amounts.percent(value))
+    return reader.amount(value, "concentration")
+
+
+def of_limit(share: float) -> str:
+    """A share of a limit: "62 %", beyond twice as "3.1 times"."""
+    return amounts.percent(share) if share < 2 else f"{amounts.significant(share)} ×"
+
+
+def _limit(reader: Reader, exposure: Exposure, *, idlh: bool) -> str:
+    value = concentration(reader, exposure, exposure.limit_value)
+    limit = exposure.limit
+    if limit is None:
+        return value
+    notes = [_body(limit), _kind(reader, limit), reader.label(limit.for_whom)]
+    notes += [reader.label("idlh")] if idlh else []
+    notes += [reader.label("limit_surrogate")] if limit.surrogate else []
+    notes.append(reader.words.get("mark", limit.mark))
+    return f"{value} ({', '.join(note for note in notes if note)})"
+
+
+def _body(limit: Limit) -> str:
+    return clean(f"{limit.body} {limit.year}" if limit.year else limit.body)
+
+
+def _kind(reader: Reader, limit: Limit) -> str:
+    if limit.kind == "law" and limit.law_in:
+        return reader.label("law_in", place=", ".join(limit.law_in))
+    return reader.words.get("limit_kind", limit.kind)

@@ -1,0 +1,1 @@
+"""Products that must not meet."""

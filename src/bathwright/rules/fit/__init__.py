@@ -1,0 +1,1 @@
+"""Does this coating hold on this surface."""

@@ -1,0 +1,1 @@
+"""Coatings with an isocyanate hardener."""

@@ -1,0 +1,1 @@
+"""Lead in glaze and old coats."""

@@ -1,0 +1,1 @@
+"""Who must be away, who must be near."""

@@ -1,0 +1,1 @@
+"""What the maker's papers leave open or contradict."""

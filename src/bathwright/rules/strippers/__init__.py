@@ -1,0 +1,1 @@
+"""Paint strippers with dichloromethane."""

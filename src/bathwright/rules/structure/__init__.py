@@ -1,0 +1,1 @@
+"""Is the fixture sound, dry and still."""

@@ -1,0 +1,1 @@
+"""Clock and calendar; which law was looked at."""

@@ -1,0 +1,1 @@
+"""Vapour: fire, and what people breathe."""

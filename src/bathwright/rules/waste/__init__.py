@@ -1,0 +1,1 @@
+"""Rags and leftovers."""
