@@ -203,7 +203,6 @@ def test_no_fact_of_the_same_row_is_stricter_than_the_one_chosen(
     assert set(found.contradictions) <= set(found.others)
 
 
-@pytest.mark.xfail(reason="a fact without a temperature is left out as soon as another fact has one")
 def test_a_fact_without_a_temperature_holds_at_any() -> None:
     told = sheet(hours("row", "full_bath", 72, 294.0), hours("any", "full_bath", 168))
     found = views.strictest(told, "full_bath", temperature_k=294.0)

@@ -72,7 +72,7 @@ def strictest(
         return None
     side = FACT_KINDS[kind][2]
     row = _row(facts, temperature_k, side)
-    same = [fact for fact in facts if fact.at.temperature == row]
+    same = [fact for fact in facts if fact.at.temperature in (row, None)]
     best = min(same, key=strict_end) if side == "most" else max(same, key=strict_end)
     contradictions = tuple(fact for fact in same if abs(strict_end(fact) - strict_end(best)) > 1e-9)
     return Strict(fact=best, others=tuple(f for f in facts if f is not best), contradictions=contradictions)

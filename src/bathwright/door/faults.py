@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 _LONGEST_NAME = 200
 
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One fault: file, place in the file, what is wrong, what would be right."""

@@ -6,6 +6,8 @@ from bathwright.domain.codes import Mark
 from bathwright.domain.record import record
 from bathwright.domain.values import Band, Number
 
+VOLATILE_PA = 10.0  # the union's definition of a volatile organic compound, at 20 °C (eu-2010-75), memory
+
 
 @record
 class Substance:
@@ -26,8 +28,12 @@ class Substance:
 
     @property
     def volatile(self) -> bool:
-        """Whether it leaves the film as vapour: it has a vapour pressure and is no water."""
-        return self.vapour_pressure is not None and "water" not in self.tags
+        """Whether it counts as a solvent that leaves the film: 10 Pa or more, no water (eu-2010-75, article 3 (45)).
+
+        Hardeners below that react into the film; isocyanates and amines have rules of their own.
+        """
+        pressure = self.vapour_pressure
+        return pressure is not None and pressure.value >= VOLATILE_PA and "water" not in self.tags
 
 
 @record

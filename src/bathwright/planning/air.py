@@ -130,7 +130,7 @@ def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowle
     """The first whole hour from which, with the fan off, what the film still lets out would stay below the public
     values in the room (steady state of emission over the quiet exchange); None when not within the horizon."""
     weights = _public_weights(run.cas, knowledge)
-    quiet = setup.room_exchange.low + 0.0
+    quiet = setup.room_exchange.low
     home = setup.home_air_changes.low * setup.home_m3.low
     steady = np.einsum("csn,s->cn", np.maximum(run.emission_kg_s, 0.0), weights) * (1 / quiet + 1 / home)
     over = np.flatnonzero(steady.max(axis=0) > 1.0)

@@ -29,7 +29,7 @@ from bathwright.rules.facts import Weather as FilmWeather
 from bathwright.schedule.fixpoint import Placed
 from bathwright.schedule.fixpoint import chain as deciding_chain
 from bathwright.simulation.climate import Weather
-from bathwright.simulation.setup import air_setup, basin_volume, vapours
+from bathwright.simulation.setup import air_setup, vapours
 
 
 @dataclass(frozen=True)
@@ -102,7 +102,7 @@ def _air(
     let_out = releases(job, steps)
     if not let_out:
         return None, ()
-    setup, assumed = air_setup(job.survey, job.fixture, _basin_m3(job), weather, knowledge)
+    setup, assumed = air_setup(job.survey, job.basin_m3, weather, knowledge)
     law = knowledge.places.get(job.survey.place.country)
     at_work = job.survey.work.who == "firm" or bool(job.survey.work.paid)
     aired = air_plan.breathe(
@@ -110,21 +110,6 @@ def _air(
     )
     emitted = {e.step for e in aired.plan.emissions}
     return (aired, assumed) if emitted else (None, assumed)
-
-
-def _basin_m3(job: Job) -> float:
-    """Volume of the basin that holds heavy vapour: the area of the floor part times the depth as a plain bound."""
-    sizes = job.fixture.sizes
-    floor = next((part.area_m2 for part in job.parts if part.part == "floor"), 0.0)
-    walls = next((part.area_m2 for part in job.parts if part.part == "walls"), 0.0)
-    depth = sizes.depth or 0.33
-    if not floor:
-        return 0.2
-    length = sizes.length or 1.52
-    width = sizes.width or 0.76
-    share = min(1.0, floor / max(length * width, 0.1))
-    side = share**0.5
-    return basin_volume(length * 0.9, width * 0.85, length * side, width * side * 0.98, depth) if walls else 0.2
 
 
 def _facts(

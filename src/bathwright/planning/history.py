@@ -14,7 +14,7 @@ _HARMLESS = ("dish-detergent", "water")
 
 
 def first_acid_after_s(fixture: Fixture, beside: Beside) -> float | None:
-    """Seconds that must lie between the first flush and an acid, for what was used before; None = nothing to wait for.
+    """Seconds that must lie between the first flush and an acid or bleach, for what was used before; None = nothing.
 
     Not told counts as an unknown cleaner: a day. A product that is no cleaner of concern needs no flush.
     """

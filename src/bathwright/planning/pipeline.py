@@ -89,6 +89,7 @@ def _frozen(
     options: Options,
 ) -> Plan:
     judged = best.judgement
+    doable = judged.verdict != "no"  # steps of a plan that says no would be followed all the same
     aired = best.air if fits else None
     exposures = with_measures(aired.exposures, best.measures) if aired else ()
     plan = Plan(
@@ -106,17 +107,17 @@ def _frozen(
         assumptions=best.assumptions,
         alternatives=alternatives(fixture, best, others, fits),
         area=best.job.parts,
-        materials=best.materials if fits else (),
-        mixes=best.procedure.mixes if fits else (),
-        steps=best.steps if fits else (),
-        timetable=timetable_with_states(best) if fits else None,
+        materials=best.materials if doable else (),
+        mixes=best.procedure.mixes if doable else (),
+        steps=best.steps if doable else (),
+        timetable=timetable_with_states(best) if doable else None,
         air=aired.plan if aired else None,
         climate=_climate(best, knowledge),
         courses=aired.courses if aired else (),
         exposures=exposures,
-        clocks=best.clocks if fits else (),
-        care=care_rules(best.clocks) if fits else (),
-        waste=waste_rules(best) if fits else (),
+        clocks=best.clocks if doable else (),
+        care=care_rules(best.clocks) if doable else (),
+        waste=waste_rules(best) if doable else (),
         cost=(),
         emergency=_emergency(survey, knowledge),
         traces=traces(best) if fits else (),

@@ -44,6 +44,16 @@ def areas(fixture: Fixture, country: str, knowledge: Knowledge) -> tuple[tuple[A
     return tuple(parts), tuple(assumed)
 
 
+def basin_m3(fixture: Fixture, country: str, knowledge: Knowledge) -> float | None:
+    """Volume of a box to its rim in m3, the basin in which heavy vapour lies; None for tile or a told area alone."""
+    if fixture.kind == "wall_tile":
+        return None
+    box = _Box(fixture.sizes, _defaults(fixture, country, knowledge), [])
+    return geometry.frustum_volume_m3(
+        box.opening_length, box.opening_width, box.floor_length, box.floor_width, box.depth
+    )  # fmt: skip
+
+
 def total_area(parts: tuple[AreaPart, ...]) -> float:
     """Sum of the parts in m2."""
     return sum(part.area_m2 for part in parts)

@@ -8,6 +8,7 @@ from bathwright.domain.sheet import Sheet
 from bathwright.domain.survey import Fixture, Survey
 from bathwright.domain.values import Band
 from bathwright.knowledge.book import Knowledge
+from bathwright.procedure.areas import basin_m3, total_area
 from bathwright.procedure.mixture import Mixture, Volatiles, mixture, volatiles
 from bathwright.procedure.quantities import Film, coat_film, coat_volume
 
@@ -45,6 +46,7 @@ class Job:
     beside: Beside
     parts: tuple[AreaPart, ...]
     area_m2: float
+    basin_m3: float | None
     mixed: Mixture
     volatile: Volatiles
     film: Film
@@ -121,7 +123,7 @@ def make_job(
 ) -> Job:
     """Everything that follows from survey and sheets before any clock."""
     method = choose_method(coating)
-    area = sum(part.area_m2 for part in parts)
+    area = total_area(parts)
     mixed = mixture(coating)
     film = coat_film(coating, mixed, knowledge)
     return Job(
@@ -132,6 +134,7 @@ def make_job(
         beside=choose_beside(survey, fixture, coating, sheets),
         parts=parts,
         area_m2=area,
+        basin_m3=basin_m3(fixture, survey.place.country, knowledge),
         mixed=mixed,
         volatile=volatiles(coating, mixed, knowledge),
         film=film,

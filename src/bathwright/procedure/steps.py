@@ -128,7 +128,7 @@ def procedure(job: Job, cold_k: float, warm_k: float, first_acid_after_s: float 
     """The whole procedure.
 
     cold_k, warm_k: lowest and highest temperature that is expected at the film and in the pot.
-    first_acid_after_s: seconds from the flush until an acid or solvent may follow what was used before (None = no
+    first_acid_after_s: seconds from the flush until an acid or a bleach may follow what was used before (None = no
     such history).
     """
     b = _Builder(job, cold_k, warm_k)
@@ -162,14 +162,19 @@ def _clean(b: _Builder, first_acid_after_s: float | None) -> None:
         b.add("wash", "clean", "wash_detergent")
     b.add("rinse-wash", "clean", "rinse", leaves=SurfaceState(rinses=2))
     if beside.bleach:
-        b.add("treat-mould", "clean", "treat_mould", uses=(use(beside.bleach),), leaves=_left(beside.bleach))
+        held = _held("treat-mould", first_acid_after_s)
+        b.add("treat-mould", "clean", "treat_mould", demands=held, uses=(use(beside.bleach),),
+              leaves=_left(beside.bleach))  # fmt: skip
         _flush(b, "flush-bleach")
     if beside.descaler:
-        held: tuple[Demand, ...] = ()
-        if first_acid_after_s is not None:
-            held = (fixed_wait("descale", "rinse-wash", first_acid_after_s, "cdc-mmwr-1991-40-36"),)
+        held = _held("descale", first_acid_after_s)
         b.add("descale", "clean", "descale", demands=held, uses=(use(beside.descaler),), leaves=_left(beside.descaler))
         _flush(b, "flush-descaler")
+
+
+def _held(step: str, after_s: float | None) -> tuple[Demand, ...]:
+    """The wait between the flush of what was used before and a product that must not meet it."""
+    return () if after_s is None else (fixed_wait(step, "flush-old-products", after_s, "cdc-mmwr-1991-40-36"),)
 
 
 def _left(sheet: Sheet) -> SurfaceState:

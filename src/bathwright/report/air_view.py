@@ -57,9 +57,9 @@ def _peaks(reader: Reader) -> Table | None:
         groups.setdefault(_who(reader, exposure), []).append(_row(reader, exposure))
     if not groups:
         return None
-    head = tuple(reader.label(name) for name in ("what", "outside", "inside", "limit", "share", "at"))
+    head = tuple(reader.label(name) for name in ("what_measured", "outside", "inside", "limit", "share"))
     made = tuple(Group(title=capital(title), rows=tuple(rows)) for title, rows in groups.items())
-    return Table(id="peaks-table", caption=reader.label("peaks"), head=head, groups=made, numeric=(1, 2))
+    return Table(id="peaks-table", caption=reader.label("peaks"), head=head, groups=made)
 
 
 def _who(reader: Reader, exposure: Exposure) -> str:
@@ -77,18 +77,21 @@ def _row(reader: Reader, exposure: Exposure) -> Row:
         mask = reader.words.word(exposure.protection, "protection", free=True)
         inside = f"{_band_top(reader, exposure, exposure.inside.central, exposure.inside.high)} ({mask})"
     share = reader.label("share_pair", central=of_limit(exposure.share_central), upper=of_limit(exposure.share_upper))
+    at = f"; {reader.instant(exposure.at)}" if exposure.at else ""
     return (
-        capital(f"{reader.substance(exposure.substance)}, {measured}"),
+        capital(f"{reader.substance(exposure.substance)}, {measured}{at}"),
         outside,
         inside,
         _limit(reader, exposure, idlh=idlh),
         share,
-        reader.instant(exposure.at) if exposure.at else "–",
     )
 
 
 def _band_top(reader: Reader, exposure: Exposure, central: float, upper: float) -> str:
+    """Central and upper value; what the number is a share of is said once."""
     middle, top = concentration(reader, exposure, central), concentration(reader, exposure, upper)
+    if exposure.substance == "mixture":
+        middle = amounts.percent(central)
     return middle if middle == top else reader.label("share_pair", central=middle, upper=top)
 
 

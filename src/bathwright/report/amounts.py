@@ -127,7 +127,8 @@ def quantity(value: float, kind: str | None, system: System, *, both: bool = Fal
         return f"{first} ({_amount(value, other)})" if both else first
     if kind is None or kind == "count" or kind not in KINDS:
         return f"{value:.6g}"
-    return show_both(value, kind, system) if both else show(value, kind, system)
+    text = show_both(value, kind, system) if both else show(value, kind, system)
+    return text.replace(" (difference)", "") if kind == "temperature_step" else text
 
 
 def between(low: float, high: float, kind: str | None, system: System) -> str:
@@ -141,8 +142,19 @@ def between(low: float, high: float, kind: str | None, system: System) -> str:
     return f"{number} to {last}" if same_unit else f"{first} to {last}"
 
 
+def work_time(value_s: float) -> str:
+    """A time that work takes, rounded up to five minutes from twenty minutes on: an estimate, not a wait."""
+    return duration(math.ceil(value_s / 300 - 1e-9) * 300 if value_s > 1200 else value_s, "up")
+
+
+def work_band(value: Band) -> str:
+    """How long work takes: "45 min (35 min to 1 h 10 min)"."""
+    middle, low, high = (work_time(part) for part in (value.central, value.low, value.high))
+    return middle if low == high else f"{middle} ({low} to {high})"
+
+
 def band(value: Band, system: System) -> str:
-    """A band: "about 40 min (30 to 60 min)"; without the bracket when its ends read alike."""
+    """A band: "0.62 L (0.53 to 0.78 L)"; without the bracket when its ends read alike."""
     middle = quantity(value.central, value.kind, system)
     ends = between(value.low, value.high, value.kind, system)
     return middle if ends == middle else f"{middle} ({ends})"

@@ -10,6 +10,7 @@ from bathwright.report.context import Group, Panel, Table, Tick
 from bathwright.report.fill import capital
 from bathwright.report.reader import Reader
 from bathwright.report.scale import DecadeScale, TimeScale, decades_over, share, whole_days
+from bathwright.report.timeline import night_bars
 
 _MOST_ROWS = 24
 _STILL_THERE = 0.1  # the picture ends where the upper course stays below this share of the limit
@@ -64,7 +65,7 @@ def limits_of(reader: Reader, course: Course) -> tuple[tuple[float, str], ...]:
 
 def _value(reader: Reader, course: Course, value: float) -> str:
     if course.unit in _SHARES:
-        return f"{amounts.significant(value)} ×"
+        return reader.words.get("chart", "times", value=amounts.significant(value))
     return amounts.quantity(value, "concentration", reader.units)
 
 
@@ -86,13 +87,14 @@ def _panel(reader: Reader, course: Course, begin: datetime, time: TimeScale, num
         id=f"course-{number}",
         title=title,
         desc=reader.words.get("chart", "desc", limits=drawn),
-        unit=reader.words.word(course.reads, "course", free=True),
+        unit=_unit(reader, course),
         central=_points(course.t_s, course.central, begin, time, scale),
         upper=_points(course.t_s, course.upper, begin, time, scale),
         decades=tuple(
             Tick(place=share(scale.place(value)), label=_decade(reader, course, value)) for value in scale.decades()
         ),
         times=time.ticks(),
+        nights=night_bars(reader, time),
         limits=tuple(Tick(place=share(scale.place(value)), label=text) for value, text in limits),
         peak=_peak(reader, course, begin),
         table=_table(reader, course, begin, title, number),
@@ -107,9 +109,12 @@ def _title(reader: Reader, course: Course) -> str:
 
 
 def _points(t_s: Sequence[int], values: Sequence[float], begin: datetime, time: TimeScale, scale: DecadeScale) -> str:
-    """Points "x,y" in a square of 1000 by 1000; the course is cut at the right edge."""
+    """Points "x,y" in a square of 1000 by 1000; cut at the right edge and where both ends lie below the scale."""
+    floor = 10.0**scale.low
+    shown = [index for index, value in enumerate(values) if value > floor]
+    first, last = (max(shown[0] - 1, 0), min(shown[-1] + 2, len(values))) if shown else (0, 0)
     out = []
-    for seconds, value in zip(t_s, values, strict=True):
+    for seconds, value in zip(t_s[first:last], values[first:last], strict=True):
         at = begin + timedelta(seconds=seconds)
         if at > time.ends:
             break
@@ -120,7 +125,15 @@ def _points(t_s: Sequence[int], values: Sequence[float], begin: datetime, time: 
 def _peak(reader: Reader, course: Course, begin: datetime) -> str:
     top = max(range(len(course.upper)), key=lambda index: course.upper[index])
     at = reader.instant(begin + timedelta(seconds=course.t_s[top]))
-    return capital(reader.words.get("chart", "peak", value=_value(reader, course, course.upper[top]), at=at))
+    value = _value(reader, course, course.upper[top])
+    return capital(reader.words.get("chart", "peak", value=value, unit=_unit(reader, course), at=at))
+
+
+def _unit(reader: Reader, course: Course) -> str:
+    """What the numbers are numbers of."""
+    if course.unit in _SHARES:
+        return reader.words.word(course.reads, "course", free=True)
+    return reader.substance(course.reads)
 
 
 def _table(reader: Reader, course: Course, begin: datetime, title: str, number: int) -> Table:

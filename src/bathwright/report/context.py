@@ -226,6 +226,10 @@ class Lane:
     """Top of the row, in pixels."""
     label: str
     """Name of the row."""
+    note: str
+    """A second line below the name, or empty."""
+    bar_y: int
+    """Top of its bars, in pixels."""
     bars: tuple[Bar, ...]
     """Its bars."""
     diamonds: tuple[Bar, ...] = ()
@@ -282,6 +286,8 @@ class Panel:
     """Marks of the upright scale, percent from the top."""
     times: tuple[Tick, ...]
     """Marks of the time scale, percent from the left."""
+    nights: tuple[Bar, ...]
+    """Shaded nights."""
     limits: tuple[Tick, ...]
     """Limits: percent from the top and words."""
     peak: str

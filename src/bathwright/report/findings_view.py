@@ -10,6 +10,7 @@ from bathwright.report.fill import capital
 from bathwright.report.reader import Reader, sentence
 
 _LEVELS = {"kills": 4, "harms": 3, "ruins": 2, "delays": 1, "note": 0}
+_NO_SHARE = ("temperature",)  # a percentage of a temperature says nothing
 _PROTECTS = ("wear_mask", "wear_gloves_goggles", "helper_outside")
 
 
@@ -70,7 +71,8 @@ def _facts(reader: Reader, finding: Finding) -> tuple[str, ...]:
         out.append(reader.label("planned_only", value=value))
     elif limit is not None:
         out.append(reader.label("limit_only", limit=limit))
-    if finding.margin is not None and value is not None and limit is not None:
+    has_share = finding.kind not in _NO_SHARE
+    if finding.margin is not None and value is not None and limit is not None and has_share:
         name = "margin_inside" if finding.margin >= 0 else "margin_beyond"
         out.append(reader.label(name, percent=percent(abs(finding.margin))))
     if finding.basis is not None and value is not None:

@@ -9,6 +9,7 @@ from bathwright.report.context import Tick
 
 _NIGHT_STARTS, _NIGHT_ENDS = time(22), time(6)
 _MOST_DAY_LABELS = 6
+_LATE = 0.87  # beyond this share of the width no label fits on a small screen
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,9 +49,13 @@ class TimeScale:
         days = self.days()
         step = max(1, math.ceil(len(days) / _MOST_DAY_LABELS))
         return tuple(
-            Tick(place=share(self.place(at)), label=_day_label(at, self.zone) if number % step == 0 else "")
+            Tick(place=share(self.place(at)), label=self._label(at) if number % step == 0 else "")
             for number, at in enumerate(days)
         )
+
+    def _label(self, at: datetime) -> str:
+        """The day; empty so near to the right edge that it would not fit."""
+        return _day_label(at, self.zone) if self.place(at) <= _LATE else ""
 
 
 def _at(*, day_of: object, clock: time, zone: tzinfo) -> datetime:

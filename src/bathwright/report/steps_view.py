@@ -55,7 +55,7 @@ def _step_values(reader: Reader, step: Step) -> dict[str, str]:
 
 
 def _work(reader: Reader, step: Step) -> str:
-    time = reader.band(step.work_s)
+    time = amounts.work_band(step.work_s)
     notes = [reader.words.get("attendance", step.attendance)] if step.attendance != "attended" else []
     notes += [reader.label("hands", count=str(step.hands))] if step.hands > 1 else []
     return "; ".join([time, *notes])
@@ -161,7 +161,7 @@ def _when_row(reader: Reader, step: Step) -> Row:
         clock = amounts.clock_time(step.starts, reader.zone, "down")
         start = f"{clock} {amounts.zone_name(step.starts, reader.zone)}"
     name = f"{reader.numbers[step.id]}. {reader.title(step.id)}"
-    return (name, start, reader.band(step.work_s), capital(_waits_for(reader, step)))
+    return (name, start, amounts.work_band(step.work_s), capital(_waits_for(reader, step)))
 
 
 def _waits_for(reader: Reader, step: Step) -> str:

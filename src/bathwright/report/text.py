@@ -78,6 +78,8 @@ def _cited(references: tuple[Reference, ...]) -> str:
 
 def _before(sheet: Sheet, context: PlanContext) -> None:
     labels = context.labels
+    if context.verdict_look == "no" and not context.before and not context.questions:
+        return
     sheet.heading(labels["before"])
     sheet.items((_measure(measure) for measure in context.before), "□ ")
     if context.questions:
@@ -112,7 +114,7 @@ def _air(sheet: Sheet, context: PlanContext) -> None:
     for pair in context.air.lines:
         sheet.pair(pair.label, pair.text)
     for panel in context.panels:
-        sheet.pair(f"{labels['courses']}, {panel.title}", f"{panel.peak}; {panel.unit}.")
+        sheet.pair(f"{labels['courses']}, {panel.title}", f"{panel.peak}.")
     if context.air.protection:
         sheet.blank()
         sheet.say(labels["protection"], strong=True)

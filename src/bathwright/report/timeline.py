@@ -9,7 +9,8 @@ from bathwright.report.reader import Reader
 from bathwright.report.scale import TimeScale, share, whole_days
 from bathwright.report.steps_view import in_time
 
-_TOP, _LANE, _GAP = 24, 32, 10
+_TOP, _LANE, _NOTE, _GAP = 24, 29, 13, 8
+_BAR = 14  # from the top of a row to its bars
 _LONGEST = timedelta(days=21)
 
 
@@ -26,11 +27,8 @@ def timeline(reader: Reader) -> Timeline | None:
         desc=reader.words.get(
             "timeline", "desc", starts=reader.instant(table.starts, "down"), ends=reader.instant(table.ends, "up")
         ),
-        height=lanes[-1].y + _LANE + 4,
-        nights=tuple(
-            Bar(x=share(scale.place(a)), width=_width(scale, a, b), look="night", label="", title=reader.label("night"))
-            for a, b in scale.nights()
-        ),
+        height=lanes[-1].bar_y + _LANE - _BAR + 4,
+        nights=night_bars(reader, scale),
         ticks=scale.ticks(),
         lanes=lanes,
         legend=tuple(
@@ -38,6 +36,14 @@ def timeline(reader: Reader) -> Timeline | None:
             for name in ("no_water", "first_water", "locked", "leave_home", "work", "wait")
             if name in used
         ),
+    )
+
+
+def night_bars(reader: Reader, scale: TimeScale) -> tuple[Bar, ...]:
+    """The nights of a time scale as bars."""
+    return tuple(
+        Bar(x=share(scale.place(a)), width=_width(scale, a, b), look="night", label="", title=reader.label("night"))
+        for a, b in scale.nights()
     )
 
 
@@ -55,13 +61,14 @@ def _stacked(reader: Reader, scale: TimeScale) -> Iterator[Lane]:
     """All rows from the top, with a gap between the three groups."""
     y = _TOP
     for group in (_states(reader, scale), _phases(reader, scale), _clocks(reader, scale)):
-        for label, bars, diamonds in group:
-            yield Lane(y=y, label=label, bars=bars, diamonds=diamonds)
-            y += _LANE
+        for label, note, bars, diamonds in group:
+            more = _NOTE if note else 0
+            yield Lane(y=y, label=label, note=note, bar_y=y + _BAR + more, bars=bars, diamonds=diamonds)
+            y += _LANE + more
         y += _GAP if group else 0
 
 
-Drawn = tuple[str, tuple[Bar, ...], tuple[Bar, ...]]
+Drawn = tuple[str, str, tuple[Bar, ...], tuple[Bar, ...]]
 
 
 def _states(reader: Reader, scale: TimeScale) -> list[Drawn]:
@@ -71,22 +78,38 @@ def _states(reader: Reader, scale: TimeScale) -> list[Drawn]:
     lanes: list[Drawn] = []
     for name, section in (("bath", "state"), ("room", "state_room"), ("home", "state_home")):
         bars = tuple(
-            _state_bar(reader, scale, state, section, getattr(state, name))
-            for state in states
-            if getattr(state, name) != "free" and state.starts < scale.ends
+            _state_bar(reader, scale, span, section)
+            for span in _joined(states, name)
+            if span[2] != "free" and span[0] < scale.ends
         )
-        lanes.append((reader.words.get("timeline", name), bars, ()))
+        lanes.append((reader.words.get("timeline", name), "", bars, ()))
     return lanes
 
 
-def _state_bar(reader: Reader, scale: TimeScale, state: BathState, section: str, value: str) -> Bar:
+Stretch = tuple[datetime, datetime, str]
+
+
+def _joined(states: tuple[BathState, ...], name: str) -> list[Stretch]:
+    """Spans of one of bath, room and home; neighbours that say the same are one span."""
+    out: list[Stretch] = []
+    for state in states:
+        value: str = getattr(state, name)
+        if out and out[-1][1] == state.starts and out[-1][2] == value:
+            out[-1] = (out[-1][0], state.ends, value)
+        else:
+            out.append((state.starts, state.ends, value))
+    return out
+
+
+def _state_bar(reader: Reader, scale: TimeScale, span: Stretch, section: str) -> Bar:
+    starts, ends, value = span
     words = reader.words.get(section, value)
     return Bar(
-        x=share(scale.place(state.starts)),
-        width=_width(scale, state.starts, state.ends),
+        x=share(scale.place(starts)),
+        width=_width(scale, starts, ends),
         look=value,
         label=words,
-        title=f"{words}: {reader.span(state.starts, state.ends)}",
+        title=f"{words}: {reader.span(starts, ends)}",
     )
 
 
@@ -97,7 +120,7 @@ def _phases(reader: Reader, scale: TimeScale) -> list[Drawn]:
         if step.starts is not None and step.ends is not None:
             lanes.setdefault(reader.words.get("phase", step.phase), []).append(step)
     return [
-        (f"{title} ({_numbers(reader, steps)})", tuple(_step_bar(reader, scale, step) for step in steps), ())
+        (f"{title} ({_numbers(reader, steps)})", "", tuple(_step_bar(reader, scale, step) for step in steps), ())
         for title, steps in lanes.items()
     ]
 
@@ -131,10 +154,11 @@ def _clocks(reader: Reader, scale: TimeScale) -> list[Drawn]:
 
 
 def _clock(reader: Reader, scale: TimeScale, clock: Clock, since: datetime | None) -> Drawn:
-    words = f"{reader.words.get('clock', clock.name)}: {reader.not_before(clock.at)}"
+    name, at = reader.words.get("clock", clock.name), reader.not_before(clock.at)
+    words = f"{name}: {at}"
     if clock.at is None or since is None:
-        return (words, (), ())
+        return (name, at, (), ())
     bar = Bar(x=share(scale.place(since)), width=_width(scale, since, clock.at), look="run", label="", title=words)
     inside = clock.at <= scale.ends
     point = Bar(x=share(scale.place(clock.at)), width="0%", look="point", label="", title=words)
-    return (words, (bar,), (point,) if inside else ())
+    return (name, at, (bar,), (point,) if inside else ())

@@ -1,1 +1,177 @@
-"""The rules: one small file per rule, its code in words. Facts in; findings, measures, questions out."""
+"""The rules: one small file per rule, its code in words. Facts in; findings, measures, questions out.
+
+They alone compare values with limits. They never decide the verdict, and none imports another.
+"""
+
+from typing import Protocol
+
+from bathwright.domain.findings import Finding, Said
+from bathwright.rules import merging
+from bathwright.rules.chemistry import (
+    bleach_with_solvent,
+    chloramine_from_ammonia,
+    chlorine_from_acid,
+)
+from bathwright.rules.climate import (
+    air_temperature_outside_window,
+    dew_point_spread_too_small,
+    humidity_outside_window,
+    surface_temperature_outside_window,
+)
+from bathwright.rules.facts import Facts
+from bathwright.rules.fit import (
+    already_lined,
+    material_unknown,
+    old_coat_fails,
+    substrate_not_listed,
+    substrate_refused,
+)
+from bathwright.rules.isocyanate import (
+    isocyanate_sprayed,
+    isocyanate_training,
+)
+from bathwright.rules.lead import (
+    lead_dust_control,
+    lead_glaze_not_covered,
+    lead_kit_on_enamel,
+    lead_renovation_covered,
+    lead_unpaid_owner,
+)
+from bathwright.rules.pages import page_text
+from bathwright.rules.people import (
+    household_cannot_leave,
+    lone_work,
+    people_kept_away,
+)
+from bathwright.rules.sheet import (
+    pack_too_small,
+    pot_life_too_short,
+    sheet_contradicts_itself,
+    sheet_silent,
+    volatile_mass_disagrees,
+)
+from bathwright.rules.strippers import (
+    dichloromethane_eu_gb,
+    dichloromethane_kills,
+    dichloromethane_no_cartridge,
+    dichloromethane_us,
+)
+from bathwright.rules.structure import (
+    drip_not_stopped,
+    floor_flexes,
+    leak_not_mended,
+    rust_through,
+    structural_crack,
+)
+from bathwright.rules.time import (
+    coat_window_missed,
+    law_not_looked_at,
+    wanted_back_missed,
+)
+from bathwright.rules.vapour import (
+    dust_mask_no_vapour,
+    explosive_share,
+    flame_near_vapour,
+    limit_unknown,
+    model_outside_range,
+    no_air_path,
+    others_vapour_limit,
+    painter_above_immediately_dangerous,
+    painter_vapour_limit,
+    return_not_reached,
+)
+from bathwright.rules.waste import (
+    rags_drying_oil,
+    rags_solvent,
+)
+
+
+class Rule(Protocol):
+    """What a rule's module holds."""
+
+    @property
+    def CODE(self) -> str:  # noqa: N802
+        """The code in words."""
+        ...
+
+    @property
+    def SOURCES(self) -> tuple[str, ...]:  # noqa: N802
+        """Ids of the sources that it cites."""
+        ...
+
+    def check(self, facts: Facts) -> tuple[Said, ...]:
+        """What the rule says about the facts."""
+        ...
+
+
+# in the order of telling: what kills, people, lead, fire in the bin, fit, sound, weather, papers, clock
+RULES: tuple[Rule, ...] = (
+    dichloromethane_kills,
+    dichloromethane_no_cartridge,
+    dichloromethane_us,
+    dichloromethane_eu_gb,
+    chlorine_from_acid,
+    chloramine_from_ammonia,
+    bleach_with_solvent,
+    isocyanate_sprayed,
+    isocyanate_training,
+    flame_near_vapour,
+    explosive_share,
+    painter_above_immediately_dangerous,
+    painter_vapour_limit,
+    others_vapour_limit,
+    return_not_reached,
+    no_air_path,
+    dust_mask_no_vapour,
+    limit_unknown,
+    model_outside_range,
+    people_kept_away,
+    household_cannot_leave,
+    lone_work,
+    lead_renovation_covered,
+    lead_unpaid_owner,
+    lead_glaze_not_covered,
+    lead_dust_control,
+    lead_kit_on_enamel,
+    rags_drying_oil,
+    rags_solvent,
+    material_unknown,
+    substrate_refused,
+    substrate_not_listed,
+    already_lined,
+    old_coat_fails,
+    structural_crack,
+    floor_flexes,
+    rust_through,
+    leak_not_mended,
+    drip_not_stopped,
+    air_temperature_outside_window,
+    surface_temperature_outside_window,
+    humidity_outside_window,
+    dew_point_spread_too_small,
+    sheet_silent,
+    sheet_contradicts_itself,
+    volatile_mass_disagrees,
+    pot_life_too_short,
+    pack_too_small,
+    coat_window_missed,
+    wanted_back_missed,
+    law_not_looked_at,
+)
+BY_CODE: dict[str, Rule] = {rule.CODE: rule for rule in RULES}
+
+
+def run_all(facts: Facts) -> tuple[Said, ...]:
+    """What all rules say, in the order of telling; each measure and each question once."""
+    said: list[Said] = []
+    for rule in RULES:
+        said += [
+            merging.cited(entry, rule.SOURCES) if isinstance(entry, Finding) else entry for entry in rule.check(facts)
+        ]
+    return merging.merged(said)
+
+
+def page(code: str) -> str:
+    """The manual page of a rule as Markdown, from its module's docstring. KeyError for an unknown code."""
+    rule = BY_CODE[code]
+    return page_text(code, rule.__doc__ or "", rule.SOURCES)

@@ -1,4 +1,4 @@
-"""What the rules share: the facts of one attempt at a plan, and small questions on them. Compares nothing with a limit."""
+"""What the rules share: the facts of one attempt, and small questions on them. Compares nothing with a limit."""
 
 from datetime import date, datetime
 
@@ -166,7 +166,7 @@ def disturbing_steps(facts: Facts) -> tuple[Step, ...]:
 
 
 def disturbs(facts: Facts) -> bool:
-    """Whether glaze or old coat is sanded or scraped; true when no steps were made: every way of coating asks for it."""
+    """Whether glaze or old coat is sanded or scraped; true without steps: every way of coating asks for it."""
     return not facts.steps or bool(disturbing_steps(facts))
 
 
@@ -206,7 +206,7 @@ def planned_sheets(facts: Facts) -> tuple[Sheet, ...]:
     return tuple(sheet for sheet in found.values() if sheet.id not in facts.dropped)
 
 
-def holds(facts: Facts, sheet: Sheet, cas: str, chemistry: str) -> bool:
+def holds(sheet: Sheet, cas: str, chemistry: str) -> bool:
     """Whether a sheet names a substance, by its CAS number or by the chemistry of its head."""
     listed = any(entry.cas == cas for part in sheet.parts for entry in part.composition or ())
     return listed or chemistry in sheet.chemistries

@@ -20,9 +20,7 @@ def stay_out(facts: Facts, who: str = "others") -> Measure:
     starts, _ = away_span(facts)
     ends = facts.air.back_at if facts.air else None
     name = measure_id("stay_out_of_room", "" if who == "others" else who)
-    return Measure(
-        id=name, act="stay_out_of_room", who=who, starts=starts, ends=ends, feasible="have", when="during"
-    )
+    return Measure(id=name, act="stay_out_of_room", who=who, starts=starts, ends=ends, feasible="have", when="during")
 
 
 def ask_maker(sheet: Sheet, what: str) -> Measure:
@@ -37,7 +35,7 @@ def ask_maker(sheet: Sheet, what: str) -> Measure:
     )
 
 
-def helper_outside(facts: Facts, feasible: Availability) -> Measure:
+def helper_outside(feasible: Availability) -> Measure:
     """A second adult outside the vapour: at hand, or to be asked before the start."""
     when: When = "during" if feasible == "have" else "before_start"
     return Measure(id="helper-outside", act="helper_outside", who="helper", feasible=feasible, when=when)
@@ -71,11 +69,9 @@ def heat_room(facts: Facts) -> Measure:
     return Measure(id="heat-room", act="heat_room", who="household", what="electric", feasible=feasible, when=when)
 
 
-def wait_for_weather(facts: Facts) -> Measure:
+def wait_for_weather() -> Measure:
     """Choose another day or hour, told anew before the start."""
-    return Measure(
-        id="wait-for-weather", act="wait_for_weather", who="household", feasible="have", when="before_start"
-    )
+    return Measure(id="wait-for-weather", act="wait_for_weather", who="household", feasible="have", when="before_start")
 
 
 def leave_out(sheet_id: str) -> Measure:

@@ -188,7 +188,7 @@ def _day_after(meeting: Meeting, flushes: list[str], facts: Facts) -> bool:
 
 
 def _dropped(code: str, partners: frozenset[str], facts: Facts) -> tuple[Said, ...]:
-    """A wished product that was left out because it would meet another of this job."""
+    """A wished product that was left out and would have met a cleaner of this job, or what was used before."""
     said: list[Said] = []
     for sheet in (s for _, s in facts.wishes if s is not None and s.id in facts.dropped):
         found = _worst_in_job(sheet, partners, facts)
@@ -198,7 +198,8 @@ def _dropped(code: str, partners: frozenset[str], facts: Facts) -> tuple[Said, .
 
 
 def _worst_in_job(sheet: Sheet, partners: frozenset[str], facts: Facts) -> Pair | None:
-    planned = tuple(name for link in facts.chain for name in _spread(link))
+    cleaning = {step.id for step in facts.steps if step.phase in ("strip_down", "clean")} | {None}
+    planned = tuple(name for link in facts.chain if link.step in cleaning for name in _spread(link))
     pair = _worst_pair(sheet.chemistries, planned, partners, facts)
     return pair if pair is not None and pair.severity in _SERIOUS else None
 
@@ -217,5 +218,3 @@ def _of_dropped(code: str, sheet: Sheet, pair: Pair) -> Finding:
         sources=(pair.source,),
         marks=(pair.mark,),
     )
-
-

@@ -40,10 +40,16 @@ def question(
 ) -> Question:
     """A question about a fact that was not told, judged by what its worse answer would bring.
 
-    `worse`: what the rule would say at the worse answer. It blocks when that would stop, or would have to be done
-    before the start.
+    `worse`: what the rule would say at the worse answer. It blocks when that would stop with nothing to meet it, or
+    when something would have to be done before the start.
     """
-    stops = any(isinstance(said, Finding) and said.effect == "stops" for said in worse)
+    can_be_had = {said.id for said in worse if isinstance(said, Measure) and said.feasible != "no"}
+    stops = any(
+        isinstance(said, Finding)
+        and said.effect == "stops"
+        and not (said.measures and set(said.measures) <= can_be_had)
+        for said in worse
+    )
     before = any(isinstance(said, Measure) and said.when == "before_start" for said in worse)
     return Question(
         asks=asks, about=about, why=why, worse_answer=worse_answer, blocks=stops or before, cheapest_test=cheapest_test
@@ -63,3 +69,8 @@ def word(name: str, value: str) -> Value:
 def amount(name: str, value: float, kind: str | None) -> Value:
     """A number as a value."""
     return Value(name=name, value=value, kind=kind)
+
+
+def hardest(*availabilities: Availability) -> Availability:
+    """The hardest way to have a thing of those given."""
+    return max(availabilities, key=_ORDER.index)

@@ -1,9 +1,10 @@
 """The air of basin, room and home, with the film's solvent as a state: exact for each piece of constant flows.
 
-Per substance i: d m/dt = a(t) (1 - s) - r m + k A C_e, with r = k A C_sat g x / m (x = mole fraction of the film's
-volatiles, g = activity coefficient, frozen within a time step of a minute to hours), a slow part d w/dt = a(t) s - q w,
-and the zones by their flows. The film takes vapour back when the air is richer (back pressure), so that no
-concentration passes saturation, and all mass is kept. Source: own-computation; k: mackay-van-wesenbeeck-2014.
+Per substance i: d m/dt = a(t) (1 - s) + q w - r m + k A C_e, with r = k A C_sat g x / m (x = mole fraction of the
+film's volatiles, g = activity coefficient, both of the film's mean over a time step of a minute to hours), a slow part
+d w/dt = a(t) s - q w that comes up to the film's face, and the zones by their flows. The film takes vapour back when
+the air is richer (back pressure), so that no concentration passes saturation, and all mass is kept.
+Source: own-computation; k: mackay-van-wesenbeeck-2014.
 """
 
 from dataclasses import dataclass
@@ -21,6 +22,7 @@ from bathwright.simulation.grid import Source, edges
 Array = NDArray[np.float64]
 FILM, SLOW, BASIN, ROOM, HOME = range(5)
 CASES = ("light", "central", "heavy", "lingering")
+_ROUNDS = 3  # how often a step is worked out, each time with the film's mean of the time before; 1 = as at its start
 _DRY = 1e-3  # share of the applied moles below which the film's activity falls with what is left
 _PICK = {"light": "low", "central": "central", "heavy": "high", "lingering": "high"}
 _AGAINST = {"light": "high", "central": "central", "heavy": "low", "lingering": "low"}
@@ -135,7 +137,7 @@ class _Model:
         matrix[..., self.emits, self.emits] -= conductance / volume
         slow = np.broadcast_to(self.slow_rate[:, None], shape)
         matrix[..., SLOW, SLOW] -= slow
-        matrix[..., self.emits, SLOW] += slow / volume
+        matrix[..., FILM, SLOW] += slow
         source[..., FILM] += rate * (1 - self.slow_share[:, None])
         source[..., SLOW] += rate * self.slow_share[:, None]
         return matrix, source
@@ -197,6 +199,20 @@ class _Plan:
         return rate, area, wet
 
 
+def _worked_out(
+    model: _Model, plan: _Plan, state: Array, step: tuple[bool, Array, float, float], rounds: int
+) -> zones.Transition:
+    """The transition of one time step (fan on, rates, wet area, length): first with the film as it is at the start,
+    then with its mean over the step. A film that grows from nothing would else let out too much, then too little."""
+    fan_on, rate, area, length = step
+    film = state[..., FILM]
+    for _ in range(rounds):
+        matrix, source = model.step(fan_on, film, rate, area, plan.gamma, plan.least)
+        move = zones.transition(matrix, source, length)
+        film = zones.advance(move, state)[1][..., FILM]
+    return move
+
+
 def _march(model: _Model, plan: _Plan, times: Array, fan_off_s: float | None) -> AirRun:
     cases, count, steps = len(CASES), plan.count, len(times) - 1
     state = np.zeros((cases, count, 5))
@@ -213,8 +229,7 @@ def _march(model: _Model, plan: _Plan, times: Array, fan_off_s: float | None) ->
         key = (fan_on, round(end - start, 3), area) if dry else None
         move = known.get(key) if key else None
         if move is None:
-            matrix, source = model.step(fan_on, film, rate, area, plan.gamma, plan.least)
-            move = zones.transition(matrix, source, end - start)
+            move = _worked_out(model, plan, state, (fan_on, rate, area, end - start), 1 if dry else _ROUNDS)
             if key:
                 known[key] = move
         before = state[..., FILM] + state[..., SLOW]

@@ -283,6 +283,7 @@ def back_at_s(run: AirRun, zone: int, knowledge: Knowledge, from_s: float) -> fl
         weights[cas] = min(limit.value_kg_m3 for limit in limits.values())
     if not weights:
         return from_s
-    total = _sum_of_shares(run.ends[:, :, zone, :], weights, run.cas).max(axis=0)
-    below = exposure.first_time_after_which_below(run.edges_s, total, 1.0, 0.0)
+    ends, means = (_sum_of_shares(x[:, :, zone, :], weights, run.cas).max(axis=0) for x in (run.ends, run.means))
+    starts = np.concatenate(([0.0], ends[:-1]))
+    below = exposure.first_time_after_which_below(run.edges_s, np.maximum.reduce([starts, means, ends]), 1.0, 0.0)
     return None if below is None else max(below, from_s)

@@ -6,13 +6,14 @@ from bathwright.domain.survey import Equipment, Fixture, Survey
 from bathwright.domain.values import Band
 from bathwright.knowledge.book import Knowledge
 from bathwright.knowledge.records import Substance
-from bathwright.physics import geometry, humid_air, vapour
+from bathwright.physics import humid_air, vapour
 from bathwright.simulation.climate import Weather
 
 _FANS = ("duct_fan", "window_fan", "box_fan_filter", "box_fan", "ceiling_fan")
 _PASSAGES_PER_S = 2 / 3600  # the door is passed twice an hour while the fan runs: judgement
 # measured over predicted evaporation 0.76 to 1.24 (inverse of the published 0.81 to 1.32), widened: judgement
 _TRANSFER_SPREAD = (0.75, 1.0, 1.3)
+_NO_BASIN_M3 = 0.2  # tile on a wall has no basin: an idle zone of this size stands in for it
 _LITTLE_BATHROOM_M3 = 6.0  # where the room's volume was not told: smaller than usual, so that it errs to the bad side
 
 
@@ -73,7 +74,7 @@ def room_volume(survey: Survey) -> float | None:
 
 
 def air_setup(
-    survey: Survey, fixture: Fixture, basin_m3: float, weather: Weather, knowledge: Knowledge
+    survey: Survey, basin_m3: float | None, weather: Weather, knowledge: Knowledge
 ) -> tuple[AirSetup, tuple[Assumption, ...]]:
     """The set-up with the best fan that the survey names."""
     assumed = []
@@ -92,14 +93,15 @@ def air_setup(
     passage = knowledge.band("air.door.passage_exchange")
     transfer = knowledge.number("air.film.mass_transfer")
     low, central, high = (transfer.value * factor for factor in _TRANSFER_SPREAD)
+    basin = basin_m3 if basin_m3 is not None else _NO_BASIN_M3
     setup = AirSetup(
-        basin_m3=basin_m3,
-        room_m3=max(volume - basin_m3, 0.5 * volume),
+        basin_m3=basin,
+        room_m3=max(volume - basin, 0.5 * volume),
         home_m3=home,
         fan=fan[0].id if fan else None,
         fan_flow=fan[1] if fan else None,
         inlet=(fan[0].inlet or "room") if fan else "room",
-        target="room" if fixture.kind == "wall_tile" else "basin",
+        target="room" if basin_m3 is None else "basin",
         basin_exchange=knowledge.band("air.basin.exchange"),
         room_exchange=_scaled(room_rate, volume, "flow"),
         passages=_scaled(passage, _PASSAGES_PER_S, "flow"),
@@ -114,11 +116,6 @@ def air_setup(
 
 def _assume(code: str, value: float, kind: str, source: str, mark: str) -> Assumption:
     return Assumption(code=code, value=value, kind=kind, source=source, mark=mark)  # type: ignore[arg-type]
-
-
-def basin_volume(length_m: float, width_m: float, floor_length_m: float, floor_width_m: float, depth_m: float) -> float:
-    """Volume of the bath to its rim in m3, the basin in which heavy vapour lies."""
-    return geometry.frustum_volume_m3(length_m, width_m, floor_length_m, floor_width_m, depth_m)
 
 
 def saturation(substance: Substance, temperature_k: float) -> float:

@@ -9,7 +9,8 @@ Strength
 Fires
     "a liner was told", "the material told is a liner".
 Stays silent
-    "no liner told, but the bath feels cold": a liner feels warm. Basins, sinks and tile get no liners.
+    "no liner told, but the bath feels cold", "no liner told, but the bath rings": a liner feels warm and sounds
+    hollow. Basins, sinks and tile get no liners.
 Sources
     trade-pages: a common ground for refusing a job.
 """
@@ -43,7 +44,9 @@ def check(facts: Facts) -> tuple[Said, ...]:
 
 
 def _excluded(facts: Facts) -> bool:
-    """Fixtures that get no liner, and sights that show the body or its cold."""
+    """Fixtures that get no liner, and tests that reach the body: its cold, its sound, a chip."""
     if facts.fixture.kind not in ("bath", "shower_tray"):
         return True
-    return observed(facts.fixture, "touch") == "cold" or observed(facts.fixture, "chip_shows") in _BARE_BODY
+    if observed(facts.fixture, "touch") == "cold" or observed(facts.fixture, "tap") in ("dull", "ringing"):
+        return True
+    return observed(facts.fixture, "chip_shows") in _BARE_BODY

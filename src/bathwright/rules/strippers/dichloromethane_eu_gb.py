@@ -32,7 +32,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
     place = law_set(facts)
     said: list[Said] = []
     for sheet in every_sheet(facts) if place in ("EU", "GB") else ():
-        if sheet.role != "stripper" or not _enough(facts, sheet):
+        if sheet.role != "stripper" or not _enough(sheet):
             continue
         if in_force(facts, *_supply(place)):
             said.append(_finding(sheet, "sellers", "sale", stops=False))
@@ -45,9 +45,9 @@ def _supply(place: str) -> tuple[str, str]:
     return ("reach-59-any-placing", "EU") if place == "EU" else ("gb-dichloromethane-certified", "GB")
 
 
-def _enough(facts: Facts, sheet: Sheet) -> bool:
+def _enough(sheet: Sheet) -> bool:
     shares = [e.high for part in sheet.parts for e in part.composition or () if e.cas == DICHLOROMETHANE]
-    listed = holds(facts, sheet, DICHLOROMETHANE, "dichloromethane")
+    listed = holds(sheet, DICHLOROMETHANE, "dichloromethane")
     return listed and (not shares or max(shares) >= LEAST_SHARE)
 
 

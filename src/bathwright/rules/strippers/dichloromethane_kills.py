@@ -36,5 +36,5 @@ def check(facts: Facts) -> tuple[Said, ...]:
             relax="other_stripping",
         )
         for sheet in every_sheet(facts)
-        if holds(facts, sheet, DICHLOROMETHANE, "dichloromethane")
+        if holds(sheet, DICHLOROMETHANE, "dichloromethane")
     )

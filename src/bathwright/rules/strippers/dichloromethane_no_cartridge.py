@@ -35,5 +35,5 @@ def check(facts: Facts) -> tuple[Said, ...]:
             relax="other_stripping",
         )
         for sheet in wished_sheets(facts)
-        if holds(facts, sheet, DICHLOROMETHANE, "dichloromethane")
+        if holds(sheet, DICHLOROMETHANE, "dichloromethane")
     )

@@ -34,7 +34,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
         return ()
     said: list[Said] = []
     for sheet in every_sheet(facts):
-        if not holds(facts, sheet, DICHLOROMETHANE, "dichloromethane"):
+        if not holds(sheet, DICHLOROMETHANE, "dichloromethane"):
             continue
         if _sale_banned(facts, sheet):
             said.append(_sale(sheet))

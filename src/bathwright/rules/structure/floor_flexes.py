@@ -38,9 +38,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
     if told == "spongy":
         return (finding,)
     if told == "flexes":
-        support = Measure(
-            id="support-floor", act="support_floor", who="household", feasible="ask", when="before_start"
-        )
+        support = Measure(id="support-floor", act="support_floor", who="household", feasible="ask", when="before_start")
         return with_measures(finding, support)
     if told is not None or _cannot(facts):
         return ()

@@ -51,6 +51,10 @@ def _finding(worst: Exposure, limit: float, danger: bool) -> Finding:
         kind="share",
         basis=worst.basis,
         margin=margin_upper(upper, limit),
-        values=(word("zone", worst.zone), amount("share", upper, "share"), amount("central", worst.outside.central, "share")),
+        values=(
+            word("zone", worst.zone),
+            amount("share", upper, "share"),
+            amount("central", worst.outside.central, "share"),
+        ),
         relax="more_air_or_less_at_a_time",
     )

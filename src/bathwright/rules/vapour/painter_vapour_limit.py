@@ -4,8 +4,8 @@ What
     Each substance and the sum of all, at the upper value, outside any mask. Where that passes the limit, the least mask
     that brings it inside is worn: half mask (a tenth gets in), full mask (a fiftieth). A better mask that is at hand
     beats one that must be bought. A cartridge counts for nothing against dichloromethane, sprayed isocyanate, a
-    substance that is not known, above the value at which a person may not get out alone, or on a beard. Supplied air
-    counts where a firm works.
+    substance that is not known, or above the value at which a person may not get out alone. A beard comes off before
+    the start. Supplied air counts where a firm works.
 Why
     Too much vapour makes dizzy, then unconscious, with the head in the bath.
 Strength
@@ -21,10 +21,11 @@ Sources
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from bathwright.domain.air import Exposure
 from bathwright.domain.findings import Finding, Measure, Said
-from bathwright.rules.facts import DICHLOROMETHANE, Facts, holds_isocyanate, name_of, planned_sheets
+from bathwright.rules.facts import DICHLOROMETHANE, Facts, holds_isocyanate, name_of, planned_sheets, volatile_steps
 from bathwright.rules.measures import supplied_air, worn
 from bathwright.rules.say import amount, margin_upper, question, with_measures, word
 
@@ -32,6 +33,7 @@ CODE = "painter-vapour-limit"
 SOURCES = ("cfr-1910-134-table-1", "cfr-1910-1000-d", "own-judgement")
 
 _CARTRIDGES = ("half_mask_vapour", "full_mask_vapour")
+_SHAVE = Measure(id="shave", act="shave", who="painter", feasible="have", when="before_start")
 _EASE = ("have", "hire", "buy", "ask")
 
 
@@ -40,14 +42,35 @@ def check(facts: Facts) -> tuple[Said, ...]:
     over = [e for e in facts.exposures if _counts(e) and e.outside.high > e.limit_value]
     if not over:
         return ()
-    mask = _mask(facts, over)
+    mask = _worn_while(facts, _mask(facts, over))
     said: list[Said] = []
     for exposure in _worst(over):
         finding = _finding(facts, exposure)
-        said += with_measures(finding, mask) if mask else (finding,)
-    if mask and mask.what in _CARTRIDGES:
-        said += _shaven(facts)
+        said += with_measures(finding, *_sealed(facts, mask)) if mask else (finding,)
+    if mask and mask.what in _CARTRIDGES and facts.survey.work.clean_shaven is None:
+        said.append(question("clean_shaven", CODE, "no", (_SHAVE,), "say_yes_or_no"))
     return tuple(said)
+
+
+def _worn_while(facts: Facts, mask: Measure | None) -> Measure | None:
+    """The mask with its hours: each attended step from the first that lets vapour out until the air is good again."""
+    vapour = [step for step in volatile_steps(facts) if step.starts is not None]
+    if mask is None or not vapour or facts.air is None:
+        return mask
+    first, back = vapour[0].starts, facts.air.back_at
+    worn_in = [
+        step
+        for step in facts.steps
+        if step.starts and first and step.starts >= first and (back is None or step.starts < back)
+    ]
+    ends = max((step.ends for step in worn_in if step.ends), default=None)
+    return replace(mask, starts=first, ends=ends, effect_on=tuple(step.id for step in worn_in))
+
+
+def _sealed(facts: Facts, mask: Measure) -> tuple[Measure, ...]:
+    """The mask, and the razor where a beard would break its seal."""
+    bearded = mask.what in _CARTRIDGES and facts.survey.work.clean_shaven is False
+    return (mask, _SHAVE) if bearded else (mask,)
 
 
 def _counts(exposure: Exposure) -> bool:
@@ -57,10 +80,10 @@ def _counts(exposure: Exposure) -> bool:
 
 
 def _worst(over: list[Exposure]) -> Iterable[Exposure]:
-    """The worst of each substance, law and advice apart."""
-    found: dict[tuple[str, str], Exposure] = {}
+    """The worst substance and the sum of all, law and advice apart; the table of exposures holds the rest."""
+    found: dict[tuple[bool, str], Exposure] = {}
     for exposure in over:
-        key = (exposure.substance, exposure.limit.kind if exposure.limit else "advice")
+        key = (exposure.substance == "mixture", exposure.limit.kind if exposure.limit else "advice")
         known = found.get(key)
         if known is None or _times(exposure) > _times(known):
             found[key] = exposure
@@ -78,8 +101,7 @@ def _mask(facts: Facts, over: list[Exposure]) -> Measure | None:
     if facts.survey.work.who == "firm":
         allowed.append(supplied_air(facts))
     enough = [m for m in allowed if (m.factor or 1.0) >= needed and m.feasible != "no"]
-    best = min(enough, key=lambda m: (_EASE.index(m.feasible), m.factor or 1.0), default=None)
-    return best
+    return min(enough, key=lambda m: (_EASE.index(m.feasible), m.factor or 1.0), default=None)
 
 
 def _cartridge(facts: Facts, kind: str) -> Measure:
@@ -88,7 +110,7 @@ def _cartridge(facts: Facts, kind: str) -> Measure:
 
 def _no_cartridge(facts: Facts, over: list[Exposure]) -> bool:
     """Whether cartridges count for nothing here."""
-    if facts.survey.work.clean_shaven is False or _immediately_dangerous(facts):
+    if _immediately_dangerous(facts):
         return True
     sprayed = facts.method in ("spray", "aerosol")
     if sprayed and any(holds_isocyanate(facts, sheet) for sheet in planned_sheets(facts)):
@@ -130,10 +152,3 @@ def _finding(facts: Facts, exposure: Exposure) -> Finding:
         sources=(limit.source,) if limit else (),
         marks=(limit.mark,) if limit else (),
     )
-
-
-def _shaven(facts: Facts) -> tuple[Said, ...]:
-    """A mask seals on a shaven face only; not told is asked, and it is done on the day."""
-    if facts.survey.work.clean_shaven is not None:
-        return ()
-    return (question("clean_shaven", CODE, "no", (), "say_yes_or_no"),)
