@@ -77,6 +77,7 @@ def facts_of(case: Case) -> Facts:
             states=(),
             clashes=tuple(_clash(entry) for entry in made["clashes"]),
         ),
+        unplaced=tuple(_clash(entry) for entry in made["unplaced"]),
         weather=_weather(made["weather"]),
         air=_air(made["air"]),
         exposures=tuple(_exposure(entry) for entry in made["exposures"]),
@@ -124,7 +125,9 @@ def _changed(sheet: Sheet, changes: dict[str, Any]) -> Sheet:
     facts = [fact for fact in sheet.facts if fact.kind not in removed and fact.id not in removed]
     added = [{"kind": key, "value": value} for key, value in changes.items() if key in FACT_KINDS]
     facts += [_fact(number, entry) for number, entry in enumerate([*added, *changes.get("add", [])])]
-    parts = sheet.parts if changes.get("composition", True) else tuple(replace(p, composition=None) for p in sheet.parts)
+    parts = (
+        sheet.parts if changes.get("composition", True) else tuple(replace(p, composition=None) for p in sheet.parts)
+    )
     return replace(sheet, facts=tuple(facts), parts=parts)
 
 
@@ -164,7 +167,7 @@ def _step(number: int, entry: Case) -> Step:
         uses=uses,
         emits=(f"{entry['id']}-vapour",) if entry.get("emits") else (),
         wears=tuple(entry.get("wears", [])),
-        demands=(_demand(entry),) if "after" in entry else (),
+        demands=(_demand(entry),) if "after" in entry else ((_window(entry),) if entry.get("window") else ()),
         starts=starts,
         ends=starts + timedelta(hours=1),
     )
@@ -181,7 +184,12 @@ def _demand(entry: Case) -> Demand:
         least_s=least,
         most_s=most,
         on_miss=entry.get("on_miss"),
+        law=entry.get("law", "fixed"),
     )
+
+
+def _window(entry: Case) -> Demand:
+    return Demand(id=f"{entry['id']}-window", step=entry["id"], kind="window", strength="maker", reads="humidity")
 
 
 def _link(entry: Case) -> Link:
@@ -270,7 +278,8 @@ def _exposure(entry: Case) -> Exposure:
     upper = amount(entry["share"], "share") if "share" in entry else float(entry["times"]) * value
     limit = None if mixture else _limit(entry, value)
     return Exposure(
-        who=entry["who"], zone=entry.get("zone", entry["who"]), substance=entry["substance"], measure=entry["measure"],
+        who=entry["who"], zone=entry.get("zone") or entry["who"], substance=entry["substance"],
+        measure=entry["measure"],
         outside=_band(upper, "concentration"), inside=_band(upper, "concentration"), limit=limit, limit_value=value,
         share_central=0.5 * upper / value, share_upper=upper / value, basis="upper_bound", at=START,
     )  # fmt: skip
@@ -278,7 +287,7 @@ def _exposure(entry: Case) -> Exposure:
 
 def _limit(entry: Case, value: float) -> Limit:
     return Limit(
-        id="case-limit", cas=entry["substance"], body="case", measure=entry.get("limit", entry["measure"]),
+        id="case-limit", cas=entry["substance"], body="case", measure=entry.get("limit") or entry["measure"],
         value_kg_m3=value, for_whom="worker" if entry["who"] == "painter" else "public",
         kind=entry.get("kind", "advice"), law_in=("US",), year=2020, source="niosh-pocket-guide", mark="verified",
         surrogate=entry.get("surrogate", False),

@@ -104,13 +104,17 @@ def test_must_not_fire(code: str, case: Case) -> None:
 @pytest.mark.parametrize(("code", "name", "case", "fires"), LIMITS, ids=[f"{made[0]}: {made[1]}" for made in LIMITS])
 def test_both_sides_of_a_limit(code: str, name: str, case: Case, fires: bool) -> None:
     expect = {k: v for k, v in case.get("expect", {}).items() if k in ("effect", "strength", "consequence")}
-    found = [f for f in _findings(code, _own(code, facts_of(case))) if all(getattr(f, k) == v for k, v in expect.items())]
+    found = [
+        f for f in _findings(code, _own(code, facts_of(case))) if all(getattr(f, k) == v for k, v in expect.items())
+    ]
     assert bool(found) is fires, found
     for finding in found:
         assert finding.margin is None or finding.margin <= 0
 
 
-@pytest.mark.parametrize(("code", "case"), UNKNOWN, ids=[f"{code}: {case['asks']} {case.get('name', '')}" for code, case in UNKNOWN])
+@pytest.mark.parametrize(
+    ("code", "case"), UNKNOWN, ids=[f"{code}: {case['asks']} {case.get('name', '')}" for code, case in UNKNOWN]
+)
 def test_what_was_not_told_is_asked(code: str, case: Case) -> None:
     told = {key: value for key, value in case.items() if key not in ("forget", "asks", "blocks")}
     untold = copy.deepcopy(told)

@@ -1,6 +1,7 @@
 """The book of knowledge: loads the data files once and answers by key."""
 
 import hashlib
+import tomllib
 from dataclasses import dataclass
 from functools import cache, cached_property
 from importlib.resources import files
@@ -9,7 +10,6 @@ from typing import Any
 from bathwright.domain.sheet import Sheet
 from bathwright.domain.values import Band, Number
 from bathwright.door.sheet import sheet_from_text
-from bathwright.door.toml_file import parse_toml
 from bathwright.knowledge import readers
 from bathwright.knowledge.records import Fan, LimitEntry, Pair, PlaceEntry, RuleDate, Substance
 
@@ -31,7 +31,7 @@ class Knowledge:
     texts: dict[str, str]
 
     def _table(self, name: str) -> dict[str, Any]:
-        return parse_toml(self.texts[name], f"{name}.toml")
+        return tomllib.loads(self.texts[name])  # our own file: no need of the door's limits
 
     @cached_property
     def version(self) -> str:
@@ -50,6 +50,14 @@ class Knowledge:
     def limits(self) -> tuple[LimitEntry, ...]:
         """All exposure limits."""
         return tuple(map(readers.limit, self._table("exposure_limits")["limit"]))
+
+    @cached_property
+    def limits_of(self) -> dict[str, tuple[LimitEntry, ...]]:
+        """Exposure limits by CAS number."""
+        out: dict[str, tuple[LimitEntry, ...]] = {}
+        for entry in self.limits:
+            out[entry.cas] = (*out.get(entry.cas, ()), entry)
+        return out
 
     @cached_property
     def pairs(self) -> dict[frozenset[str], Pair]:

@@ -150,6 +150,7 @@ def _facts(
         materials=_materials(job),
         mixes=steps.mixes,
         timetable=_timetable(timed, placed),
+        unplaced=() if timed else placed.clashes,
         weather=_film_weather(job, timed, weather),
         air=aired.plan if aired else None,
         exposures=aired.exposures if aired else (),
@@ -181,7 +182,7 @@ def substrate(fixture: Fixture) -> SubstrateCode | None:
 
 
 def _materials(job: Job) -> tuple[Material, ...]:
-    made = [quantities.coating_material(job.coating, job.film, job.one_coat)]
+    made = [quantities.coating_material(job.coating, job.film, job.one_coat, job.area_m2)]
     reasons = {"cleaner": "wash", "filler": "fill_chips", "solvent": "wipe", "sealant": "seal"}
     for sheet in job.beside.all():
         reason = "descale" if sheet is job.beside.descaler else reasons.get(sheet.role, "wash")

@@ -13,14 +13,14 @@ _BOXES = ("bath", "basin", "shower_tray", "kitchen_sink")
 def areas(fixture: Fixture, country: str, knowledge: Knowledge) -> tuple[tuple[AreaPart, ...], tuple[Assumption, ...]]:
     """Areas by part in m2, and the assumptions that they rest on.
 
-    A bath, basin, tray or sink is a rounded tapered box; tile is a rectangle. A told area wins over sizes.
+    A bath, basin, tray or sink is a rounded tapered box; tile is a rectangle, a large one where a side was not told.
+    A told area wins over sizes.
     """
     sizes = fixture.sizes
     if sizes.area is not None:
         return (_part(fixture, "face", sizes.area, "told", "own"),), ()
     if fixture.kind == "wall_tile":
-        area = geometry.rectangle_area_m2(sizes.length or 0.0, sizes.height or 0.0)
-        return (_part(fixture, "face", area, "rectangle", "own"),), ()
+        return _tile(fixture, knowledge)
     assumed: list[Assumption] = []
     box = _Box(sizes, _defaults(fixture, country, knowledge), assumed)
     inside = geometry.tub_inside_areas_m2(
@@ -30,7 +30,7 @@ def areas(fixture: Fixture, country: str, knowledge: Knowledge) -> tuple[tuple[A
         box.floor_width,
         box.depth,
         rim_corner_radius_m=box.corner,
-        floor_corner_radius_m=min(box.corner, box.floor_width / 2) * 0.6,
+        floor_corner_radius_m=min(box.corner, box.floor_width / 2, box.floor_length / 2) * 0.6,
         cove_radius_m=box.cove,
     )
     rim = geometry.rim_area_m2(box.length, box.width, box.opening_length, box.opening_width, box.corner)
@@ -42,6 +42,15 @@ def areas(fixture: Fixture, country: str, knowledge: Knowledge) -> tuple[tuple[A
     if fixture.coat_apron and sizes.apron_height:
         parts.append(_part(fixture, "apron", box.length * sizes.apron_height, "rectangle", "own"))
     return tuple(parts), tuple(assumed)
+
+
+def _tile(fixture: Fixture, knowledge: Knowledge) -> tuple[tuple[AreaPart, ...], tuple[Assumption, ...]]:
+    length, height = fixture.sizes.length, fixture.sizes.height
+    if length is not None and height is not None:
+        return (_part(fixture, "face", geometry.rectangle_area_m2(length, height), "rectangle", "own"),), ()
+    usual = knowledge.band("fixtures.wall_tile.area")
+    assumed = Assumption(code="size-area", value=usual.high, kind=usual.kind, source=usual.source, mark=usual.mark)
+    return (_part(fixture, "face", usual.high, "assumed", usual.mark),), (assumed,)
 
 
 def basin_m3(fixture: Fixture, country: str, knowledge: Knowledge) -> float | None:
@@ -100,13 +109,14 @@ class _Box:
         self.width = size("width", sizes.width)
         self.depth = size("depth", sizes.depth)
         rim = size("rim_width", sizes.rim_width)
-        self.opening_length = self.length - 2 * rim
-        self.opening_width = self.width - 2 * rim
+        self.opening_length = self.length - 2 * min(rim, 0.4 * self.length)
+        self.opening_width = self.width - 2 * min(rim, 0.4 * self.width)
         told_floor = sizes.floor_length, sizes.floor_width
         self.floor_length = self._floor(told_floor[0], self.opening_length, size, "floor_length_share")
         self.floor_width = self._floor(told_floor[1], self.opening_width, size, "floor_width_share")
-        self.corner = min(size("corner_radius", sizes.corner_radius), 0.49 * self.opening_width)
-        self.cove = min(size("cove_radius", None), 0.3 * self.depth, 0.2 * self.floor_width)
+        corner = size("corner_radius", sizes.corner_radius)
+        self.corner = min(corner, 0.49 * min(self.opening_length, self.opening_width))
+        self.cove = min(size("cove_radius", None), 0.3 * self.depth, 0.2 * min(self.floor_length, self.floor_width))
 
     @staticmethod
     def _floor(told: float | None, opening: float, size: object, name: str) -> float:

@@ -79,9 +79,9 @@ def coat_volume(area_m2: float, coat: Film, method: MethodCode, knowledge: Knowl
     )
 
 
-def coating_material(sheet: Sheet, coat: Film, one_coat: Band) -> Material:
-    """Volume and packs of the coating for all coats. Packs cover the central need, and the reach that the sheet
-    states when that is stricter."""
+def coating_material(sheet: Sheet, coat: Film, one_coat: Band, area_m2: float) -> Material:
+    """Volume and packs of the coating for all coats. Packs cover the central need, and the reach (once over, one
+    pack) that the sheet states when that is stricter."""
     pack = views.strictest(sheet, "pack_volume")
     needed = Band(
         low=one_coat.low * coat.coats,
@@ -92,6 +92,9 @@ def coating_material(sheet: Sheet, coat: Film, one_coat: Band) -> Material:
         mark=one_coat.mark,
     )
     packs = math.ceil(needed.central / pack.value - 1e-9) if pack else None
+    reach = views.strictest(sheet, "pack_reach")
+    if packs is not None and reach:
+        packs = max(packs, math.ceil(area_m2 * coat.coats / reach.value - 1e-9))
     return Material(
         sheet=sheet.id,
         product=sheet.product,

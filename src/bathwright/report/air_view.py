@@ -28,7 +28,7 @@ def _setup(reader: Reader, air: AirPlan) -> str:
     if inlet not in ("basin", "room"):
         return reader.words.word(air.setup, "setup", free=True) if air.setup else ""
     who = reader.words.get("setup", fan) if reader.words.has("setup", fan) else reader.name(air.fan or fan)
-    return capital(f"{who}; {reader.words.get('inlet', inlet)}")
+    return capital(reader.label("drawn", fan=who, inlet=reader.words.get("inlet", inlet)))
 
 
 def _flow(reader: Reader, air: AirPlan) -> str:

@@ -142,14 +142,9 @@ def between(low: float, high: float, kind: str | None, system: System) -> str:
     return f"{number} to {last}" if same_unit else f"{first} to {last}"
 
 
-def work_time(value_s: float) -> str:
-    """A time that work takes, rounded up to five minutes from twenty minutes on: an estimate, not a wait."""
-    return duration(math.ceil(value_s / 300 - 1e-9) * 300 if value_s > 1200 else value_s, "up")
-
-
 def work_band(value: Band) -> str:
-    """How long work takes: "45 min (35 min to 1 h 10 min)"."""
-    middle, low, high = (work_time(part) for part in (value.central, value.low, value.high))
+    """How long work takes: "45 min (35 min to 1 h 10 min)", rounded up to whole minutes."""
+    middle, low, high = (duration(part, "up") for part in (value.central, value.low, value.high))
     return middle if low == high else f"{middle} ({low} to {high})"
 
 

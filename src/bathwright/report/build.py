@@ -36,7 +36,7 @@ def context_of(reader: Reader) -> PlanContext:
         labels=_labels(reader),
         verdict=findings_view.verdict_line(reader),
         verdict_look=plan.verdict,
-        who=reader.words.get("who", plan.who),
+        who=_who(reader),
         example=_example(reader),
         asked=_asked(reader),
         top=found[:_TOP],
@@ -93,11 +93,18 @@ def _asked(reader: Reader) -> tuple[Pair, ...]:
         ("bath", "; ".join(_fixture(reader, number) for number in range(len(survey.fixtures)))),
         ("system", _system(reader)),
         ("other_sheets", _others(reader)),
-        ("who", reader.words.get("who", plan.who)),
+        ("who", _who(reader)),
         ("note", clean(survey.note or "")),
         ("made_at", reader.instant(plan.made_for.at)),
     ]
     return tuple(Pair(label=reader.label(name), text=text) for name, text in pairs if text)
+
+
+def _who(reader: Reader) -> str:
+    """Who may do the work; while something is open, only after it."""
+    plan = reader.plan
+    later = plan.verdict == "not-yet" and reader.words.has("who", f"{plan.who}_not_yet")
+    return reader.words.get("who", f"{plan.who}_not_yet" if later else plan.who)
 
 
 def _fixture(reader: Reader, number: int) -> str:

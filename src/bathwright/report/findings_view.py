@@ -62,17 +62,22 @@ def _finding_values(reader: Reader, finding: Finding) -> dict[str, str]:
 
 
 def _facts(reader: Reader, finding: Finding) -> tuple[str, ...]:
-    out = []
+    """Value, limit, margin and basis; empty when the text itself says the value."""
+    out: list[str] = []
+    if "value" in reader.words.takes("findings", finding.code, "what"):
+        return ()
     value = None if finding.value is None else reader.amount(finding.value, finding.kind, both=True)
     limit = None if finding.limit is None else reader.amount(finding.limit, finding.kind, both=True)
+    bare = finding.status == "met" and finding.margin is not None and finding.margin < 0
     if value is not None and limit is not None:
-        out.append(reader.label("planned_limit", value=value, limit=limit))
+        name = "without_measures" if bare else "planned_limit"
+        out.append(reader.label(name, value=value, limit=limit))
     elif value is not None:
         out.append(reader.label("planned_only", value=value))
     elif limit is not None:
         out.append(reader.label("limit_only", limit=limit))
     has_share = finding.kind not in _NO_SHARE
-    if finding.margin is not None and value is not None and limit is not None and has_share:
+    if finding.margin is not None and value is not None and limit is not None and has_share and not bare:
         name = "margin_inside" if finding.margin >= 0 else "margin_beyond"
         out.append(reader.label(name, percent=percent(abs(finding.margin))))
     if finding.basis is not None and value is not None:
@@ -120,14 +125,31 @@ def measure_values(reader: Reader, measure: Measure) -> dict[str, str]:
 def question_view(reader: Reader, question: Question) -> QuestionView:
     """One open question in words."""
     words = reader.words
-    worse = words.word(question.worse_answer, free=True)
+    told = words.has(f"questions.{question.asks}", "worse")
+    if told:
+        worse = words.of_code("questions", question.asks, "worse", {})
+    else:
+        worse = words.word(question.worse_answer, free=True)
     return QuestionView(
-        ask=words.of_code("questions", question.asks, "ask", {}),
+        ask=_question(reader, question),
         why=words.of_code("questions", question.asks, "why", {}),
         test=words.of_code("questions", question.asks, "test", {}),
         worse=reader.label("worse", answer=worse) if question.worse_answer else "",
         blocks=reader.label("blocks") if question.blocks else "",
     )
+
+
+def _question(reader: Reader, question: Question) -> str:
+    """The question, with the product, fact or substance that it is about."""
+    values = {}
+    for name in question.about:
+        if product := reader.product(name):
+            values["product"] = product
+        elif reader.words.has("value", name):
+            values["fact"] = reader.words.word(name)
+        elif reader.is_substance(name):
+            values["substance"] = reader.substance(name)
+    return reader.words.of_code("questions", question.asks, "ask", values)
 
 
 def before_start(reader: Reader) -> tuple[MeasureView, ...]:
@@ -197,8 +219,7 @@ def _is_about(question: Question, finding: Finding) -> bool:
 
 
 def _ask(reader: Reader, question: Question) -> str:
-    ask = reader.words.of_code("questions", question.asks, "ask", {})
-    return reader.words.get("verdict", "answer", ask=ask)
+    return reader.words.get("verdict", "answer", ask=_question(reader, question))
 
 
 def _short(reader: Reader, measure: Measure) -> str:

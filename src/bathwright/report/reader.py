@@ -1,7 +1,7 @@
 """How this household reads a plan: language, units, wall clock, and words for the ids of the record."""
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import datetime, tzinfo
 
 from bathwright.domain.plan import Plan
 from bathwright.domain.values import Band, Value
@@ -15,6 +15,8 @@ from bathwright.sources import citation
 
 # values whose names speak of people: their content is private and never shown
 _PRIVATE_NAMES = frozenset({"person", "people", "who", "trait", "traits", "age", "ages", "age_band", "health"})
+# sections of the catalogue in which a value that is a code may stand, beside "value"
+_CODED = ("zone", "measured", "protection", "look")
 _AMERICAN = frozenset({"US", "PR", "GU", "VI", "AS", "MP"})
 _ENGLISH_OF_BRITAIN = frozenset({"GB", "IE", "AU", "NZ", "ZA", "IN", "MT", "IM", "JE", "GG"})
 
@@ -67,7 +69,7 @@ class Reader:
 
     # words
 
-    def label(self, name: str, **values: str) -> str:
+    def label(self, name: str, /, **values: str) -> str:
         """A short label or sentence of the catalogue."""
         return self.words.get("label", name, **values)
 
@@ -82,6 +84,10 @@ class Reader:
     def product(self, code: str) -> str | None:
         """The product of a sheet of this plan, or None when the id is no sheet."""
         return self._products.get(code)
+
+    def is_substance(self, cas: str) -> bool:
+        """Whether the text is the CAS number of a substance that is known."""
+        return cas in book.load().substances
 
     def substance(self, cas: str) -> str:
         """Name of a substance by CAS number or code, as the household's language calls it."""
@@ -128,15 +134,15 @@ class Reader:
 
     def text(self, text: str) -> str:
         """A value that is text: an instant, an id, a code, or words as typed."""
-        at = _as_instant(text)
+        at = _as_instant(text, self.zone)
         if at is not None:
             return self.instant(at)
         if text in self._private or text in self._names or text in self.numbers:
             return self.name(text)
-        if text in book.load().substances:
+        if self.is_substance(text):
             return self.substance(text)
         is_code = text.replace("_", "").replace("-", "").isalpha() and text == text.lower()
-        return self.words.word(text, free=True) if is_code else clean(text)
+        return self.words.word(text, "value", *_CODED, free=True) if is_code else clean(text)
 
     def amount(self, value: float, kind: str | None, *, both: bool = False) -> str:
         """An SI value in the units of the household; both = the other system in brackets."""
@@ -201,15 +207,15 @@ class Reader:
         return clean(citation(source))
 
 
-def _as_instant(text: str) -> datetime | None:
-    """The instant that a text is, when it is one with a zone ("2026-12-10T23:00:00Z")."""
-    if len(text) < 17 or text[10:11] != "T":
+def _as_instant(text: str, zone: tzinfo) -> datetime | None:
+    """The instant that a text is ("2026-12-10T23:00:00Z"); without a zone it is on the wall clock of the home."""
+    if len(text) < 16 or text[10:11] != "T":
         return None
     try:
         at = datetime.fromisoformat(text)
     except ValueError:
         return None
-    return at if at.tzinfo is not None else None
+    return at if at.tzinfo is not None else at.replace(tzinfo=zone)
 
 
 def sentence(text: str) -> str:

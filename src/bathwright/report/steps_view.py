@@ -48,9 +48,14 @@ def _step_view(reader: Reader, step: Step) -> StepView:
 
 
 def _step_values(reader: Reader, step: Step) -> dict[str, str]:
-    offered = {}
+    offered, air = {}, reader.plan.air
     if step.uses:
         offered["product"] = reader.name(step.uses[0].sheet)
+    if air is not None and air.fan_flow_m3_s is not None:
+        offered["flow"] = reader.amount(air.fan_flow_m3_s.low, "flow", both=True)
+    inlet = (air.setup or "").rpartition("-")[2] if air is not None else ""
+    if reader.words.has("inlet", inlet):
+        offered["inlet"] = reader.words.get("inlet", inlet)
     return offered | reader.values(step.values)
 
 
@@ -230,7 +235,7 @@ def _clock_row(reader: Reader, clock: Clock) -> Row:
     words = reader.words
     name = f"{words.get('clock', clock.name)}. {words.get('clock_means', clock.name)}"
     counts = reader.label("not_known") if clock.used_s is None else amounts.duration(clock.used_s, "up")
-    if clock.printed_s is not None:
+    if clock.printed_s is not None and clock.printed_s != clock.used_s:
         counts += f" ({reader.label('printed_time', time=amounts.duration(clock.printed_s))})"
     runs_from = reader.step(clock.runs_from) if clock.runs_from in reader.numbers else reader.label("not_known")
     why = words.word(clock.why, "clock_why")

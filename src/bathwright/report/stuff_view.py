@@ -63,7 +63,7 @@ def mixes_table(reader: Reader) -> Table | None:
 
 def _mix(reader: Reader, mix: Mix) -> Row:
     step = capital(reader.step(mix.step)) if mix.step in reader.numbers else reader.words.plain(mix.id)
-    parts = ", ".join(f"{reader.words.word(part.name, free=True)} {reader.value(part)}" for part in mix.parts)
+    parts = ", ".join(f"{_part(reader, part.name)} {reader.value(part)}" for part in mix.parts)
     stir = [amounts.duration(mix.stir_s, "up")] if mix.stir_s else []
     stir += [f"{reader.label('stand').lower()} {amounts.duration(mix.stand_s, 'up')}"] if mix.stand_s else []
     life = ""
@@ -72,6 +72,11 @@ def _mix(reader: Reader, mix: Mix) -> Row:
     within = f"{amounts.duration(mix.pot_life_s, 'down')}{life}" if mix.pot_life_s else reader.label("not_told")
     volume = reader.amount(mix.volume_m3, "liquid", both=True)
     return (step, reader.name(mix.sheet), volume, parts or _NONE, "; ".join(stir) or _NONE, within)
+
+
+def _part(reader: Reader, name: str) -> str:
+    """Name of a part of a set: "part A", or its word."""
+    return reader.label("part", name=clean(name)) if len(name) <= 2 else reader.words.word(name, free=True)
 
 
 def alternatives_table(reader: Reader) -> Table | None:

@@ -39,6 +39,7 @@ def _first_screen(sheet: Sheet, context: PlanContext) -> None:
     sheet.blank()
     sheet.box(context.labels["emergency"], context.emergency.lines)
     first = [measure.short for measure in context.before if not measure.done]
+    first += [context.labels["answer_questions"]] if any(question.blocks for question in context.questions) else []
     if first:
         sheet.blank()
         sheet.pair(context.labels["to_do_first"], sentence("; ".join(dict.fromkeys(first))))

@@ -43,11 +43,13 @@ from bathwright.rules.people import (
     lone_work,
     people_kept_away,
 )
+from bathwright.rules.protection import skin_and_eyes
 from bathwright.rules.sheet import (
     pack_too_small,
     pot_life_too_short,
     sheet_contradicts_itself,
     sheet_silent,
+    substance_unknown,
     volatile_mass_disagrees,
 )
 from bathwright.rules.strippers import (
@@ -66,11 +68,13 @@ from bathwright.rules.structure import (
 from bathwright.rules.time import (
     coat_window_missed,
     law_not_looked_at,
+    no_timetable,
     wanted_back_missed,
 )
 from bathwright.rules.vapour import (
     dust_mask_no_vapour,
     explosive_share,
+    fan_kept_on,
     flame_near_vapour,
     limit_unknown,
     model_outside_range,
@@ -122,6 +126,7 @@ RULES: tuple[Rule, ...] = (
     others_vapour_limit,
     return_not_reached,
     no_air_path,
+    fan_kept_on,
     dust_mask_no_vapour,
     limit_unknown,
     model_outside_range,
@@ -133,6 +138,7 @@ RULES: tuple[Rule, ...] = (
     lead_glaze_not_covered,
     lead_dust_control,
     lead_kit_on_enamel,
+    skin_and_eyes,
     rags_drying_oil,
     rags_solvent,
     material_unknown,
@@ -150,10 +156,12 @@ RULES: tuple[Rule, ...] = (
     humidity_outside_window,
     dew_point_spread_too_small,
     sheet_silent,
+    substance_unknown,
     sheet_contradicts_itself,
     volatile_mass_disagrees,
     pot_life_too_short,
     pack_too_small,
+    no_timetable,
     coat_window_missed,
     wanted_back_missed,
     law_not_looked_at,
@@ -171,7 +179,12 @@ def run_all(facts: Facts) -> tuple[Said, ...]:
     return merging.merged(said)
 
 
-def page(code: str) -> str:
-    """The manual page of a rule as Markdown, from its module's docstring. KeyError for an unknown code."""
-    rule = BY_CODE[code]
-    return page_text(code, rule.__doc__ or "", rule.SOURCES)
+def codes() -> tuple[tuple[str, str], ...]:
+    """Code and first line of every rule, in the order of telling."""
+    return tuple((rule.CODE, (rule.__doc__ or "").splitlines()[0]) for rule in RULES)
+
+
+def page(code: str) -> str | None:
+    """The manual page of a rule as Markdown, from its module's docstring; None for an unknown code."""
+    rule = BY_CODE.get(code)
+    return page_text(code, rule.__doc__ or "", rule.SOURCES) if rule else None

@@ -13,7 +13,7 @@ def main(folder: Path) -> None:
         if old.stem not in BY_CODE:
             old.unlink()
     for code in BY_CODE:
-        (folder / f"{code}.md").write_text(page(code), encoding="utf-8")
+        (folder / f"{code}.md").write_text(page(code) or "", encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -7,7 +7,7 @@ from bathwright.domain.codes import MethodCode, SubstrateCode
 from bathwright.domain.plan import AreaPart, Material, Mix
 from bathwright.domain.record import record
 from bathwright.domain.sheet import Sheet
-from bathwright.domain.steps import Clock, Step, Timetable
+from bathwright.domain.steps import Clash, Clock, Step, Timetable
 from bathwright.domain.survey import Equipment, Fixture, Person, Survey, Wish
 from bathwright.knowledge.book import Knowledge
 from bathwright.knowledge.records import Substance
@@ -84,6 +84,7 @@ class Facts:
     materials: tuple[Material, ...] = ()
     mixes: tuple[Mix, ...] = ()
     timetable: Timetable | None = None
+    unplaced: tuple[Clash, ...] = ()
     weather: Weather | None = None
     air: AirPlan | None = None
     exposures: tuple[Exposure, ...] = ()

@@ -1,6 +1,7 @@
 """When a wait ends: printed time or computed age, whichever is later. Below the sheet's lowest temperature nothing
 accumulates."""
 
+from collections.abc import Callable
 from datetime import datetime, timedelta
 
 from bathwright.domain.steps import Demand
@@ -8,6 +9,8 @@ from bathwright.physics import cure, humid_air
 from bathwright.simulation.climate import Weather
 
 _LONGEST_S = 90 * 86400.0
+_DAY_S = 86400.0
+_STEP_S = 1800.0
 _STANDARD_VAPOUR_PA = humid_air.vapour_pressure_pa(296.15, 0.5)  # 23 °C and 50 %: the usual reference of sealants
 
 
@@ -15,9 +18,9 @@ def wait_ends(demand: Demand, starts: datetime, weather: Weather, colder_k: floa
     """The instant at which a least wait that began at `starts` ends; None when it does not within 90 days.
 
     fixed: the printed time. cures, dries: the later of the printed time and the equivalent age at the bath's surface
-    (astm-c1074), the rate never above that of the printed temperature. moisture_cures: printed time, longer when the
-    air holds less water than the reference (depth grows with the root of vapour pressure times time: coating of
-    sealants, comyn-1998). `colder_k` lowers the surface for a cautious answer.
+    (astm-c1074), the rate never above that of the printed temperature (or of a floor above it). moisture_cures:
+    printed time, longer when the air holds less water than the reference (depth grows with the root of vapour
+    pressure times time: coating of sealants, comyn-1998). `colder_k` lowers the surface for a cautious answer.
     """
     least = demand.least_s or 0.0
     printed_end = starts + timedelta(seconds=least)
@@ -29,16 +32,39 @@ def wait_ends(demand: Demand, starts: datetime, weather: Weather, colder_k: floa
     age_s = _needed_age_s(demand)
     reference = demand.reference_k or 294.15
     energy = demand.activation_energy_j_mol or 0.0
+    floor = _floor(demand)
+    warmest = reference if floor is None else max(reference, floor)
 
     def film_k(seconds: float) -> float:
-        return min(reference, weather.surface_k(starts + timedelta(seconds=seconds)) - colder_k)
+        return min(warmest, weather.surface_k(starts + timedelta(seconds=seconds)) - colder_k)
 
-    needed = cure.time_to_age_s(
-        film_k, age_s, reference, energy, floor_k=_floor(demand), step_s=1800.0, limit_s=_LONGEST_S
-    )
-    if needed is None:
+    needed = _time_to_age_s(film_k, age_s, reference, energy, floor)
+    return None if needed is None else max(printed_end, starts + timedelta(seconds=needed))
+
+
+def _time_to_age_s(
+    film_k: Callable[[float], float], age_s: float, reference_k: float, energy: float, floor_k: float | None
+) -> float | None:
+    """Time to an equivalent age where the temperature repeats day by day: whole days first, then the rest."""
+    if age_s <= _DAY_S:
+        return cure.time_to_age_s(
+            film_k, age_s, reference_k, energy, floor_k=floor_k, step_s=_STEP_S, limit_s=_LONGEST_S
+        )
+    times = [i * _STEP_S for i in range(int(_DAY_S / _STEP_S) + 1)]
+    a_day = cure.equivalent_age_s(times, [film_k(t) for t in times], reference_k, energy, floor_k=floor_k)
+    days = int(age_s / a_day) if a_day > 0 else 0
+    if a_day <= 0 or days * _DAY_S > _LONGEST_S:
         return None
-    return max(printed_end, starts + timedelta(seconds=needed))
+    rest = cure.time_to_age_s(
+        film_k,
+        max(0.0, age_s - days * a_day),
+        reference_k,
+        energy,
+        floor_k=floor_k,
+        step_s=_STEP_S,
+        limit_s=_DAY_S + _STEP_S,
+    )
+    return None if rest is None else days * _DAY_S + rest
 
 
 def _needed_age_s(demand: Demand) -> float:

@@ -65,7 +65,8 @@ def limits_for(
     substance = knowledge.substances[cas]
     out: dict[str, list[Limit]] = {}
     for measure in measures:
-        found = [e for e in knowledge.limits if e.cas == cas and e.measure == measure and e.for_whom == for_whom]
+        known = knowledge.limits_of.get(cas, ())
+        found = [e for e in known if e.measure == measure and e.for_whom == for_whom]
         if not found:
             continue
         molar = substance.molar_mass.value

@@ -2,7 +2,7 @@
 
 from bathwright.domain.air import AirSetup, Release, Vapour
 from bathwright.domain.plan import Assumption
-from bathwright.domain.survey import Equipment, Fixture, Survey
+from bathwright.domain.survey import Equipment, Survey
 from bathwright.domain.values import Band
 from bathwright.knowledge.book import Knowledge
 from bathwright.knowledge.records import Substance

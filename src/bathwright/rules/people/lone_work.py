@@ -50,5 +50,5 @@ def _dangerous(facts: Facts) -> bool:
     if any(is_solvent_borne(facts, sheet) for sheet in planned_sheets(facts)):
         return True
     used = {code for step in facts.steps for use in step.uses for code in use.chemistry}
-    masked = any(worn.startswith("wear-mask") for step in facts.steps for worn in step.wears)
+    masked = any(e.who == "painter" and e.outside.high > e.limit_value for e in facts.exposures)
     return bool(used & _ACIDS) or masked

@@ -37,9 +37,9 @@ def check(facts: Facts) -> tuple[Said, ...]:
     if len(known) < 2 or max(known.values()) <= 0:
         return ()
     smallest, largest = min(known, key=known.__getitem__), max(known, key=known.__getitem__)
-    difference = 1 - known[smallest] / known[largest]
-    if difference <= LARGEST_DIFFERENCE:
+    if known[smallest] >= (1 - LARGEST_DIFFERENCE) * known[largest]:
         return ()
+    difference = 1 - known[smallest] / known[largest]
     return (
         Finding(
             code=CODE,

@@ -9,7 +9,7 @@ Why
     window was no protection in a published burn.
 Strength
     Danger, everywhere. (The workplace rule that gives 100 °F and 20 feet binds employers who spray.)
-    Met when each thing can be off; what cannot be off stops the job; what was not told is asked.
+    Met when each thing can be off; what cannot be off stops the job; what was not told is asked, and told as not known.
 Fires
     "pilot light that can be off", "boiler that must stay on", "wiping alcohol and a gas heater".
 Stays silent
@@ -17,6 +17,8 @@ Stays silent
 Sources
     cfr-1910-107: 100 °F, 20 feet. cfr-1910-146: a tenth of the lower limit. oregon-osha-2012: the burn.
 """
+
+from dataclasses import replace
 
 from bathwright.domain import views
 from bathwright.domain.findings import Finding, Measure, Said
@@ -43,9 +45,8 @@ def check(facts: Facts) -> tuple[Said, ...]:
     said: list[Said] = []
     for sheet in unknown:
         worse = _near(facts, sheet)
-        blocking = tuple(w for w in worse if not isinstance(w, Measure))
-        if blocking:
-            said.append(question("flash_point", CODE, "burns", blocking, "ask_maker", about=(sheet.id,)))
+        asked = question("flash_point", CODE, "burns", worse, "ask_maker", about=(sheet.id,))
+        said += (asked,) if asked.blocks else (asked, *worse)
     return tuple(said)
 
 
@@ -79,7 +80,8 @@ def _explosive(facts: Facts) -> bool:
 def _near(facts: Facts, sheet: Sheet) -> tuple[Said, ...]:
     """What the rule says once something that burns is opened."""
     if facts.survey.appliances is None:
-        return (question("appliances", CODE, "worst", (_finding(sheet, None),), "walk_through_rooms"),)
+        asked = question("appliances", CODE, "worst", (_finding(sheet, None),), "walk_through_rooms")
+        return (asked, *_not_known(_finding(sheet, None), None))
     said: list[Said] = []
     for appliance in facts.survey.appliances:
         if appliance.ignition != "none" and _reached(facts, appliance) is not False:
@@ -99,10 +101,25 @@ def _one(facts: Facts, sheet: Sheet, appliance: Appliance) -> tuple[Said, ...]:
         return with_measures(finding, _off(facts, appliance))
     unsure = _reached(facts, appliance) is None or appliance.ignition is None
     if appliance.can_be_off is None:
-        return (question("can_be_off", CODE, "no", (finding,), "find_valve_and_breaker", about=(appliance.id,)),)
+        asked = question("can_be_off", CODE, "no", (finding,), "find_valve_and_breaker", about=(appliance.id,))
+        return (asked, *_not_known(finding, appliance))
     if unsure:
-        return (question("appliances", CODE, "worst", (finding,), "walk_through_rooms", about=(appliance.id,)),)
+        asked = question("appliances", CODE, "worst", (finding,), "walk_through_rooms", about=(appliance.id,))
+        return (asked, *_not_known(finding, appliance))
     return (finding,)
+
+
+def _not_known(finding: Finding, appliance: Appliance | None) -> tuple[Said, ...]:
+    """The danger is told although its answer is open: somebody makes sure before the start."""
+    sure = Measure(
+        id=measure_id("flames_off", appliance.id if appliance else ""),
+        act="flames_off",
+        who="household",
+        what=appliance.kind if appliance else None,
+        feasible="ask",
+        when="before_start",
+    )
+    return with_measures(replace(finding, effect="must_do", status="unknown"), sure)
 
 
 def _off(facts: Facts, appliance: Appliance) -> Measure:

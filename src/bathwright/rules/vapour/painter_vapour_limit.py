@@ -25,7 +25,15 @@ from dataclasses import replace
 
 from bathwright.domain.air import Exposure
 from bathwright.domain.findings import Finding, Measure, Said
-from bathwright.rules.facts import DICHLOROMETHANE, Facts, holds_isocyanate, name_of, planned_sheets, volatile_steps
+from bathwright.rules.facts import (
+    DICHLOROMETHANE,
+    Facts,
+    holds_isocyanate,
+    law_set,
+    name_of,
+    planned_sheets,
+    volatile_steps,
+)
 from bathwright.rules.measures import supplied_air, worn
 from bathwright.rules.say import amount, margin_upper, question, with_measures, word
 
@@ -129,7 +137,8 @@ def _immediately_dangerous(facts: Facts) -> bool:
 
 def _finding(facts: Facts, exposure: Exposure) -> Finding:
     limit, upper = exposure.limit, exposure.outside.high
-    law = limit is not None and limit.kind == "law" and facts.survey.work.employer is not False
+    legal = limit is not None and limit.kind == "law" and law_set(facts) in limit.law_in
+    law = legal and facts.survey.work.employer is not False
     kind = "share" if exposure.substance == "mixture" else "concentration"
     return Finding(
         code=CODE,

@@ -1,0 +1,1 @@
+"""What is worn on skin and eyes."""
