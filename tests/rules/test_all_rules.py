@@ -129,6 +129,14 @@ def test_the_same_measure_is_the_outer_of_all() -> None:
     assert (both.feasible, both.when, both.done, both.factor) == ("ask", "before_start", False, 10.0)
 
 
+def test_the_mask_is_worn_from_the_first_vapour_on() -> None:
+    exposure = {"who": "painter", "substance": "107-98-2", "measure": "mean_8h", "times": 3.0}
+    said = rules.run_all(facts_of({"exposures": [exposure]}))
+    (mask,) = [e for e in said if isinstance(e, Measure) and e.act == "wear_mask"]
+    assert (mask.starts, mask.ends) == (START + timedelta(hours=5), START + timedelta(hours=7))
+    assert mask.effect_on == ("coat-1", "coat-2")
+
+
 def test_an_unknown_end_stays_unknown() -> None:
     one = Measure(id="m", act="leave_home", who="others", starts=START, ends=START, feasible="have")
     two = Measure(id="m", act="leave_home", who="others", starts=START, ends=None, feasible="have")

@@ -235,12 +235,14 @@ def _courses(run: AirRun, knowledge: Knowledge, begin: datetime, steps: tuple[St
 
 
 def _thin(times: np.ndarray[tuple[int], np.dtype[np.float64]], total: air.Array) -> list[int]:
-    """Indices to keep: every point that moves a curve by more than 2 % of its peak, and both ends."""
+    """Indices to keep: every point that moves a curve by more than 2 % of its peak or by a tenth of itself (down to a
+    thousandth of the peak), the points before such a move, and both ends."""
     peak = np.maximum(total.max(axis=2, keepdims=True), 1e-12)
-    shape = total / peak
+    shape = np.maximum(total / peak, 1e-3)
     kept = [0]
     for j in range(1, len(times) - 1):
-        moved = float(np.abs(shape[..., j] - shape[..., kept[-1]]).max())
-        if moved > 0.02:
-            kept.append(j)
+        last = shape[..., kept[-1]]
+        moved = np.abs(shape[..., j] - last)
+        if float(moved.max()) > 0.02 or float((moved / last).max()) > 0.1:
+            kept += [j - 1, j] if j - 1 > kept[-1] else [j]
     return [*kept, len(times) - 1] if len(times) > 1 else kept

@@ -42,10 +42,10 @@ def clocks(
     return tuple(out)
 
 
-def _anchor(starts_from: str | None, steps: tuple[Step, ...]) -> Step | None:
-    """The step from whose end a time of the sheet runs."""
+def _anchor(starts_from: str | None, role: str, steps: tuple[Step, ...]) -> Step | None:
+    """The step from whose end a time of the sheet runs; where it does not say, a sealant's runs from the sealing."""
     acts = {"demasked": "unmask", "caulked": "seal"}
-    act = acts.get(starts_from or "", "coat")
+    act = acts.get(starts_from or "", "seal" if role == "sealant" else "coat")
     found = [step for step in steps if step.act == act]
     return found[-1] if found else None
 
@@ -53,7 +53,7 @@ def _anchor(starts_from: str | None, steps: tuple[Step, ...]) -> Step | None:
 def _clock(name: ClockName, sheet: Sheet, steps: tuple[Step, ...], weather: Weather, knowledge: Knowledge) -> Clock:
     cold = weather.low_k - weather.surface_offset_k
     found = views.strictest(sheet, name, temperature_k=cold)
-    anchor = _anchor(found.fact.starts_from if found else None, steps)
+    anchor = _anchor(found.fact.starts_from if found else None, sheet.role, steps)
     runs_from = anchor.id if anchor else ""
     if found is None or anchor is None or anchor.ends is None:
         return Clock(

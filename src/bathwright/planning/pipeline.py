@@ -29,6 +29,7 @@ from bathwright.planning.attempt import Attempt, attempt
 from bathwright.planning.exposed import with_measures
 from bathwright.planning.states import timetable_with_states
 from bathwright.planning.trace import cited, traces
+from bathwright.planning.wearing import with_wears
 from bathwright.procedure.waits import cure_law
 from bathwright.simulation.air import CASES
 
@@ -109,7 +110,7 @@ def _frozen(
         area=best.job.parts,
         materials=best.materials if doable else (),
         mixes=best.procedure.mixes if doable else (),
-        steps=best.steps if doable else (),
+        steps=with_wears(best.steps, best.measures) if doable else (),
         timetable=timetable_with_states(best) if doable else None,
         air=aired.plan if aired else None,
         climate=_climate(best, knowledge),

@@ -44,7 +44,8 @@ def traces(best: Attempt) -> tuple[Traced, ...]:
         air_inputs = (Value(name="mass let out", value=emitted, kind="mass"),)
         out += [
             _trace("air.emissions[*].mass_kg", "volume · density · share by weight; the shares scaled up to the "
-                   "largest of VOC, 1 − solids by weight, composition", air_inputs, ("makers-sheet", "own-computation"), "own"),
+                   "largest of VOC, 1 − solids by weight, composition", air_inputs,
+                   ("makers-sheet", "own-computation"), "own"),
             _trace("air.fan_flow_m3_s", "rating · real share of its kind, or the flow as measured", (),
                    (plan.fan_flow_m3_s.source,) if plan.fan_flow_m3_s else ("own-judgement",), "judgement"),
             _trace("air.back_at", "first time from which the sum of concentration over public value stays at or "

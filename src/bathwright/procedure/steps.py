@@ -86,6 +86,7 @@ class _Builder:
         )  # fmt: skip
 
 
+_TWICE = (Value(name="rinses", value=2.0),)
 _RATES = {
     "wash_detergent": "clean", "rinse": "rinse", "descale": "descale", "wet_sand": "sand", "dry_bath": "dry",
     "mask_room": "mask", "solvent_wipe": "wipe", "tack_wipe": "wipe", "unmask": "unmask", "scrape_old_coat": "strip",
@@ -160,7 +161,7 @@ def _clean(b: _Builder, first_acid_after_s: float | None) -> None:
         b.add("wash", "clean", "wash_detergent", uses=(use(beside.cleaner),), leaves=_left(beside.cleaner))
     else:
         b.add("wash", "clean", "wash_detergent")
-    b.add("rinse-wash", "clean", "rinse", leaves=SurfaceState(rinses=2))
+    b.add("rinse-wash", "clean", "rinse", values=_TWICE, leaves=SurfaceState(rinses=2))
     if beside.bleach:
         held = _held("treat-mould", first_acid_after_s)
         b.add("treat-mould", "clean", "treat_mould", demands=held, uses=(use(beside.bleach),),
@@ -194,7 +195,14 @@ def _profile_and_repair(b: _Builder) -> None:
     words = tuple(Value(name="grit", value=word) for word in (grit[0].values if grit else ()))
     because = (f"{b.job.coating.id}/{grit[1]}",) if grit else ()
     b.add("wet-sand", "profile", "wet_sand", values=words, because=because, look_for=(Look(what="even_matt"),))
-    b.add("rinse-sand", "profile", "rinse", leaves=SurfaceState(rinses=2), look_for=(Look(what="water_sheets"),))
+    b.add(
+        "rinse-sand",
+        "profile",
+        "rinse",
+        values=_TWICE,
+        leaves=SurfaceState(rinses=2),
+        look_for=(Look(what="water_sheets"),),
+    )
     filler = b.job.beside.filler
     if filler:
         dry = fixed_wait("fill-chips", "rinse-sand", 3600.0, "common-practice")
@@ -286,7 +294,12 @@ def _coats(b: _Builder) -> str:
             mixing = Band(
                 low=minutes, central=minutes, high=minutes, kind="time", source=mix_work.source, mark=mix_work.mark
             )
-            b.add(mix_id, "mix", "mix_batch", demands=flash, room_state="locked", work_s=mixing)
+            told = (
+                Value(name="coat", value=float(coat)),
+                Value(name="stir", value=stir_s, kind="time"),
+                *((Value(name="stand", value=stand_s, kind="time"),) if stand_s else ()),
+            )
+            b.add(mix_id, "mix", "mix_batch", demands=flash, room_state="locked", work_s=mixing, values=told)
             b.mixes.append(_mix(b, mix_id, share, life, stir_s, stand_s, whole.high * share))
             coating = Band(
                 low=_whole_minutes(whole.low * share),
@@ -302,7 +315,7 @@ def _coats(b: _Builder) -> str:
             b.add(
                 coat_id, "coat", "coat", demands=(at_once, recoat, *_windows(b, coat_id)), room_state="locked",
                 uses=(use(job.coating, job.one_coat.central * share, mix_id),), work_s=coating,
-                values=(Value(name="coat", value=float(coat)), Value(name="coats", value=float(job.film.coats)),
+                values=(Value(name="coat", value=float(coat)), Value(name="coats", value=float(job.film.coats)), Value(name="method", value=job.method),
                         Value(name="wet_film", value=job.film.wet_central_m, kind="film")),
                 leaves=_left(job.coating),
                 look_for=(Look(what="wet_film", reads="wet_film", low=job.film.dry_low_m / job.film.solids_by_volume,

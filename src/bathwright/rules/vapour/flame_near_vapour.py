@@ -9,6 +9,7 @@ Why
     window was no protection in a published burn.
 Strength
     Danger, everywhere. (The workplace rule that gives 100 °F and 20 feet binds employers who spray.)
+    Without a printed flash point 10 % of substances that burn count, in water 15 %: judgement.
     Met when each thing can be off; what cannot be off stops the job; what was not told is asked, and told as not known.
 Fires
     "pilot light that can be off", "boiler that must stay on", "wiping alcohol and a gas heater".
@@ -16,6 +17,7 @@ Stays silent
     "water-borne coating and a pilot light", "electric heating without a spark", "flame in a room with no way to it".
 Sources
     cfr-1910-107: 100 °F, 20 feet. cfr-1910-146: a tenth of the lower limit. oregon-osha-2012: the burn.
+    own-judgement: products without a printed flash point.
 """
 
 from dataclasses import replace
@@ -24,14 +26,15 @@ from bathwright.domain import views
 from bathwright.domain.findings import Finding, Measure, Said
 from bathwright.domain.sheet import Amount, Sheet
 from bathwright.domain.survey import Appliance
-from bathwright.rules.facts import Facts, contents, planned_sheets
+from bathwright.rules.facts import Facts, planned_sheets
 from bathwright.rules.say import amount, measure_id, question, with_measures, word
 
 CODE = "flame-near-vapour"
-SOURCES = ("cfr-1910-107", "cfr-1910-146", "oregon-osha-2012")
+SOURCES = ("cfr-1910-107", "cfr-1910-146", "oregon-osha-2012", "own-judgement")
 
 FLASH_POINT_K = 310.93  # 100 °F
-LEAST_SHARE = 0.10  # of a substance that burns, in a product whose papers give no flash point: judgement
+# of substances that burn, in a product whose papers give no flash point: judgement
+LEAST_SHARE, LEAST_SHARE_IN_WATER = 0.10, 0.15
 _IN_THE_HEAD = {"acetone", "alcohol", "lacquer-thinner"}
 _ASKED = ("coating", "primer", "solvent", "stripper")
 
@@ -60,15 +63,14 @@ def _burns(facts: Facts, sheet: Sheet) -> bool | None:
     listed = [entry for part in sheet.parts for entry in part.composition or ()]
     if not listed:
         return None if sheet.role in _ASKED else False
-    if any(s is not None and "water" in s.tags for s in contents(facts, sheet)):
-        return False
     known = facts.knowledge.substances
-    points = [
-        found.value
+    watery = any(entry.cas in known and "water" in known[entry.cas].tags for entry in listed)
+    burning = sum(
+        entry.high
         for entry in listed
-        if entry.high >= LEAST_SHARE and entry.cas in known and (found := known[entry.cas].flash_point)
-    ]
-    return any(point <= FLASH_POINT_K for point in points)
+        if entry.cas in known and (point := known[entry.cas].flash_point) and point.value <= FLASH_POINT_K
+    )
+    return burning >= (LEAST_SHARE_IN_WATER if watery else LEAST_SHARE)
 
 
 def _explosive(facts: Facts) -> bool:
