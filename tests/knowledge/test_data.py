@@ -1,8 +1,7 @@
-"""The data files: every number has a source that exists and a mark; bands are in order; chemistry balances."""
+"""The data files: every number has a source that exists and a mark; bands are in order."""
 
 import re
 import tomllib
-from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -117,46 +116,10 @@ def test_public_acute_values(cas: str, micrograms: float, ppm: float) -> None:
     (limit,) = [
         e for e in KNOWLEDGE.limits if e.cas == cas and e.body == "Minnesota" and e.measure == "mean_1h"
     ]  # fmt: skip
-    assert limits_for(cas, ("mean_1h",), "public", None, KNOWLEDGE)["mean_1h"][0].value_kg_m3 <= micrograms * 1e-9 * 1.01
+    assert (
+        limits_for(cas, ("mean_1h",), "public", None, KNOWLEDGE)["mean_1h"][0].value_kg_m3 <= micrograms * 1e-9 * 1.01
+    )
     molar = KNOWLEDGE.substances[cas].molar_mass.value
     value = limit.value.value if limit.value.kind == "concentration" else kg_m3_from_ppm(limit.value.value * 1e6, molar)
     assert value == pytest.approx(micrograms * 1e-9, rel=0.01)
     assert kg_m3_from_ppm(ppm, molar) == pytest.approx(micrograms * 1e-9, rel=0.01)
-
-
-def _atoms(formula: str) -> Counter[str]:
-    """Count atoms of a formula with brackets, for example NaAl(OH)4 or (CH3)2CO."""
-    stack: list[Counter[str]] = [Counter()]
-    for symbol, count, opening, closing, times in re.findall(r"([A-Z][a-z]?)(\d*)|(\()|(\))(\d*)", formula):
-        if symbol:
-            stack[-1][symbol] += int(count or 1)
-        elif opening:
-            stack.append(Counter())
-        elif closing:
-            inner = stack.pop()
-            for name, number in inner.items():
-                stack[-1][name] += number * int(times or 1)
-    return stack[0]
-
-
-def _side(text: str) -> Counter[str]:
-    total: Counter[str] = Counter()
-    for term in text.split(" + "):
-        match = re.match(r"^\s*(\d*)\s*(.+?)\s*$", term)
-        assert match, term
-        for name, number in _atoms(match[2]).items():
-            total[name] += number * int(match[1] or 1)
-    return total
-
-
-def test_gas_equations_balance_by_element() -> None:
-    """An element count of our own, apart from whatever made the table."""
-    equations = [g["equation"] for g in tomllib.loads(data_text("gas_yield"))["gas"] if "->" in g["equation"]]
-    checked = 0
-    for equation in equations:
-        if "R-" in equation or "R(" in equation or ";" in equation:
-            continue
-        left, right = equation.split("->")
-        assert _side(left) == _side(right), equation
-        checked += 1
-    assert checked >= 10

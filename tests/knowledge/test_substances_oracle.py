@@ -8,7 +8,18 @@ from chemicals.vapor_pressure import Psat_data_VDI_PPDS_3
 from bathwright.knowledge import load
 
 SUBSTANCES = load().substances
-COMMON = ["67-64-1", "78-93-3", "108-10-1", "141-78-6", "123-86-4", "100-41-4", "108-88-3", "67-63-0", "64-17-5", "75-09-2"]
+COMMON = [
+    "67-64-1",
+    "78-93-3",
+    "108-10-1",
+    "141-78-6",
+    "123-86-4",
+    "100-41-4",
+    "108-88-3",
+    "67-63-0",
+    "64-17-5",
+    "75-09-2",
+]
 
 
 @pytest.mark.parametrize("cas", COMMON)
@@ -35,7 +46,9 @@ def test_most_common_solvents_have_an_independent_vapour_pressure() -> None:
 
 @pytest.mark.parametrize("cas", [cas for cas in COMMON if cas != "75-09-2"])  # no NFPA or IEC row for it
 def test_lower_limit_is_never_above_the_published_ones(cas: str) -> None:
-    published = [LFL(CASRN=cas, method=method) for method in LFL_methods(CASRN=cas) if "NFPA" in method or "IEC" in method]
+    published = [
+        LFL(CASRN=cas, method=method) for method in LFL_methods(CASRN=cas) if "NFPA" in method or "IEC" in method
+    ]
     ours = SUBSTANCES[cas].lower_limit
     assert ours is not None and published
     assert ours.value <= min(published) + 1e-9

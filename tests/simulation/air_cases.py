@@ -61,8 +61,10 @@ Timed = tuple[Release, float, float]
 def run(
     made: AirSetup, vapours: tuple[Vapour, ...], timed: tuple[Timed, ...], hours: float = 6.0, **more: Any
 ) -> air.AirRun:
-    marks = more.get("marks", ())
-    return air.run(made, vapours, timed, marks, more.get("fan_off_s"), hours * HOUR)
+    off_s = more.get("fan_off_s")
+    marks = (*more.get("marks", ()), *(() if off_s is None else (off_s,)))
+    whole = air.run(made, vapours, timed, marks, hours * HOUR)
+    return whole if off_s is None else air.fan_stopped(whole, int(np.searchsorted(whole.edges_s, off_s)))
 
 
 def ppm(kg_m3: Any, molar: float) -> Any:

@@ -14,7 +14,7 @@ from bathwright.knowledge import readers
 from bathwright.knowledge.records import Fan, LimitEntry, Pair, PlaceEntry, RuleDate, Substance
 
 DATA_FILES = (
-    "air", "coating_defaults", "dates", "exposure_limits", "fans", "fixtures", "gas_yield", "pairs", "places",
+    "air", "coating_defaults", "dates", "exposure_limits", "fans", "fixtures", "pairs", "places",
     "substances",
 )  # fmt: skip
 

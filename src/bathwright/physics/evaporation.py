@@ -13,8 +13,9 @@ VALIDITY: Final[dict[str, tuple[Validity, ...]]] = {
     "evaporation_penetration_kg_m2_s": (
         Validity("air_speed_m_s", 0.0, 100.0 * _FOOT_PER_MINUTE_M_S, "m/s", "epa-penetration-model", "memory"),
     ),
+    "mass_transfer_mackay_m_s": (Validity("temperature_k", 283.15, 303.15, "K", "own-judgement", "judgement"),),
 }
-"""The ranges of Mackay and van Wesenbeeck and of Chinn are not known here."""
+"""Mackay and van Wesenbeeck print 25 °C; 10 to 30 °C is judgement. The range of Chinn is not known here."""
 
 _MACKAY_KG_M2_S: Final = 1464e-9 * 1e3 / HOUR_S
 """1464 µg/(m² h) per Pa and g/mol, in kg/(m² s) per Pa and kg/mol."""

@@ -1,7 +1,6 @@
 """The air of one attempt: place the releases on the clock, run the model, find when the fan may stop and who may be
 back, and lay out zones, flows, courses and exposures for the file."""
 
-import math
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import pairwise
@@ -58,10 +57,11 @@ def breathe(
     stays = _stays(steps, begin, knowledge)
     marks = tuple(sorted({edge for stay in stays for edge in (stay.starts_s, stay.ends_s)}))
     last = max(end for _, _, end in timed)
-    run = air.run(setup, vapours, timed, marks, None, _HORIZON_S)
-    fan_off_s = _fan_may_stop(run, setup, last, knowledge) if setup.fan_flow else None
-    if fan_off_s is not None:
-        run = air.run(setup, vapours, timed, marks, fan_off_s, _HORIZON_S)
+    run = air.run(setup, vapours, timed, marks, _HORIZON_S)
+    stop = _fan_may_stop(run, setup, last, knowledge) if setup.fan_flow else None
+    fan_off_s = float(run.edges_s[stop]) if stop is not None else None
+    if stop is not None:
+        run = air.fan_stopped(run, stop)
     readers = exposures.Readers(start=begin, law_of=law_of, stays=stays)
     hazardous = knowledge.number("air.explosion.hazardous_share").value
     found = exposures.exposures(run, vapours, readers, knowledge, hazardous)
@@ -126,17 +126,18 @@ def _stays(steps: tuple[Step, ...], begin: datetime, knowledge: Knowledge) -> tu
     return tuple(out)
 
 
-def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowledge) -> float | None:
-    """The first whole hour from which, with the fan off, what the film still lets out would stay below the public
-    values in the room (steady state of emission over the quiet exchange); None when not within the horizon."""
+def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowledge) -> int | None:
+    """The first step of the run, an hour or more after the last release, from which, with the fan off, what the film
+    still lets out would stay below the public values in the room (steady state of emission over the quiet exchange);
+    None when not within the horizon."""
     weights = _public_weights(run.cas, knowledge)
     quiet = setup.room_exchange.low
     home = setup.home_air_changes.low * setup.home_m3.low
     steady = np.einsum("csn,s->cn", np.maximum(run.emission_kg_s, 0.0), weights) * (1 / quiet + 1 / home)
     over = np.flatnonzero(steady.max(axis=0) > 1.0)
     first = float(run.edges_s[over[-1] + 1]) if over.size else 0.0
-    off = math.ceil(max(first, last_s + _HOUR_S) / _HOUR_S) * _HOUR_S
-    return off if off < run.edges_s[-1] else None
+    later = np.flatnonzero(run.edges_s[:-1] >= max(first, last_s + _HOUR_S))
+    return int(later[0]) if later.size else None
 
 
 def _public_weights(order: tuple[str, ...], knowledge: Knowledge) -> air.Array:

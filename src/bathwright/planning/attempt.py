@@ -17,6 +17,7 @@ from bathwright.knowledge.book import Knowledge
 from bathwright.planning import air as air_plan
 from bathwright.planning.clocks import clocks
 from bathwright.planning.history import chain, first_acid_after_s
+from bathwright.planning.ranges import out_of_range
 from bathwright.planning.timing import place_steps
 from bathwright.planning.weather import weather_of
 from bathwright.procedure import quantities
@@ -158,6 +159,7 @@ def _facts(
         volatile_by_voc_kg=_times(volatile.by_voc_kg, volume),
         volatile_by_solids_kg=_times(volatile.by_solids_kg, volume),
         volatile_by_composition_kg=_times(volatile.by_composition_kg, volume),
+        outside_range=out_of_range(job, weather, aired is not None),
     )
 
 

@@ -315,7 +315,8 @@ def _coats(b: _Builder) -> str:
             b.add(
                 coat_id, "coat", "coat", demands=(at_once, recoat, *_windows(b, coat_id)), room_state="locked",
                 uses=(use(job.coating, job.one_coat.central * share, mix_id),), work_s=coating,
-                values=(Value(name="coat", value=float(coat)), Value(name="coats", value=float(job.film.coats)), Value(name="method", value=job.method),
+                values=(Value(name="coat", value=float(coat)), Value(name="coats", value=float(job.film.coats)),
+                        Value(name="method", value=job.method),
                         Value(name="wet_film", value=job.film.wet_central_m, kind="film")),
                 leaves=_left(job.coating),
                 look_for=(Look(what="wet_film", reads="wet_film", low=job.film.dry_low_m / job.film.solids_by_volume,

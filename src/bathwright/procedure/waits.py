@@ -16,6 +16,7 @@ class CureLaw:
     """How a printed time of a sheet changes with temperature."""
 
     reference_k: float
+    coldest_k: float
     activation_energy_j_mol: float
     floor_k: float | None
     from_table: bool
@@ -38,6 +39,7 @@ def cure_law(sheet: Sheet, kind: str, knowledge: Knowledge) -> CureLaw:
     floors = [low for k in ("air_temperature", "surface_temperature") if (low := views.bounds(sheet, k)[0]) is not None]
     return CureLaw(
         reference_k=rows[-1][0] if rows else _STANDARD_K,
+        coldest_k=rows[0][0] if rows else _STANDARD_K,
         activation_energy_j_mol=energy,
         floor_k=max(floors) if floors else None,
         from_table=len(rows) > 1,

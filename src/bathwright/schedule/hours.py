@@ -46,5 +46,5 @@ def _spans_of(calendar: Calendar, zone: ZoneInfo, day: date) -> list[Span]:
 def _at(day: date, text: str, zone: ZoneInfo) -> datetime:
     hour, minute = (int(part) for part in text.split(":"))
     if hour == 24:
-        return to_utc(datetime.combine(day + timedelta(days=1), time()), zone)  # noqa: DTZ001
-    return to_utc(datetime.combine(day, time(hour, minute)), zone)  # noqa: DTZ001
+        return to_utc(datetime.combine(day + timedelta(days=1), time()), zone)
+    return to_utc(datetime.combine(day, time(hour, minute)), zone)

@@ -42,6 +42,7 @@ class AirRun:
     film_kg: Array
     emission_kg_s: Array
     cas: tuple[str, ...]
+    march: "March | None" = None
 
 
 def _of(band: Band, table: dict[str, str]) -> Array:
@@ -148,22 +149,30 @@ def run(
     vapours: tuple[Vapour, ...],
     releases: tuple[tuple[Release, float, float], ...],
     marks: tuple[float, ...],
-    fan_off_s: float | None,
     horizon_s: float,
 ) -> AirRun:
-    """March the model from 0 to the horizon.
+    """March the model from 0 to the horizon, with the fan on all the time where there is one.
 
-    releases: each with its start and end in seconds. marks: times that must be edges. fan_off_s: when the fan stops
-    (None = it runs to the end). One film: what several steps lay on lies together.
+    releases: each with its start and end in seconds. marks: times that must be edges. One film: what several steps
+    lay on lies together.
     """
     model = _Model(setup, vapours)
     order = {vapour.cas: i for i, vapour in enumerate(vapours)}
     sources = tuple(Source(index=order[r.cas], starts_s=start, ends_s=end) for r, start, end in releases)
-    extra = (*marks, fan_off_s) if fan_off_s is not None else marks
-    times = np.array(edges(sources, extra, horizon_s))
+    times = np.array(edges(sources, marks, horizon_s))
     masses = np.array([[getattr(r.mass_kg, _PICK[case]) for r, _, _ in releases] for case in CASES])
-    plan = _Plan(model, releases, sources, masses, len(vapours))
-    return _march(model, plan, times, fan_off_s)
+    march = March(model, _Plan(model, releases, sources, masses, len(vapours)), times)
+    march.go(0, fan_on=True)
+    return march.result()
+
+
+def fan_stopped(first: AirRun, from_step: int) -> AirRun:
+    """The same run with the fan off from the start of one of its steps on."""
+    if first.march is None:
+        raise ValueError("only a run that was marched here can be gone on with")
+    march = first.march.copy()
+    march.go(from_step, fan_on=False)
+    return march.result()
 
 
 class _Plan:
@@ -213,31 +222,51 @@ def _worked_out(
     return move
 
 
-def _march(model: _Model, plan: _Plan, times: Array, fan_off_s: float | None) -> AirRun:
-    cases, count, steps = len(CASES), plan.count, len(times) - 1
-    state = np.zeros((cases, count, 5))
-    state[:, :, BASIN:] = model.background[None, :, None]
-    means, ends = np.empty((cases, count, 3, steps)), np.empty((cases, count, 3, steps))
-    left, leaving = np.empty((cases, count, steps)), np.empty((cases, count, steps))
-    known: dict[tuple[Any, ...], zones.Transition] = {}
-    for j in range(steps):
-        start, end = float(times[j]), float(times[j + 1])
-        fan_on = fan_off_s is None or start < fan_off_s - 1e-6
-        rate, area, wet = plan.at(start, end)
-        film = state[..., FILM]
-        dry = not wet and bool(((film / model.molar).sum(axis=1) <= plan.least).all())
-        key = (fan_on, round(end - start, 3), area) if dry else None
-        move = known.get(key) if key else None
-        if move is None:
-            move = _worked_out(model, plan, state, (fan_on, rate, area, end - start), 1 if dry else _ROUNDS)
-            if key:
-                known[key] = move
-        before = state[..., FILM] + state[..., SLOW]
-        state, mean = zones.advance(move, state)
-        means[..., j], ends[..., j] = mean[..., BASIN:], state[..., BASIN:]
-        left[..., j] = state[..., FILM] + state[..., SLOW]
-        leaving[..., j] = rate + (before - left[..., j]) / (end - start)
-    return AirRun(
-        edges_s=times, means=means, ends=ends, film_kg=left, emission_kg_s=leaving,
-        cas=tuple(v.cas for v in model.vapours),
-    )  # fmt: skip
+class March:
+    """The states of a run at the edges of its steps, and the exact means between them."""
+
+    def __init__(self, model: _Model, plan: _Plan, times: Array) -> None:
+        """A run that has not begun: every zone holds what outdoor air brings."""
+        self.model, self.plan, self.times = model, plan, times
+        shape, steps = (len(CASES), plan.count), len(times) - 1
+        self.states = np.zeros((*shape, 5, steps + 1))
+        self.states[:, :, BASIN:, 0] = model.background[None, :, None]
+        self.means, self.leaving = np.empty((*shape, 3, steps)), np.empty((*shape, steps))
+
+    def copy(self) -> "March":
+        """A run of its own from the same states."""
+        made = March(self.model, self.plan, self.times)
+        made.states, made.means, made.leaving = self.states.copy(), self.means.copy(), self.leaving.copy()
+        return made
+
+    def go(self, from_step: int, fan_on: bool) -> None:
+        """March from the start of a step to the end."""
+        known: dict[tuple[Any, ...], zones.Transition] = {}
+        for j in range(from_step, len(self.times) - 1):
+            state, length = self.states[..., j], float(self.times[j + 1] - self.times[j])
+            rate, area, wet = self.plan.at(float(self.times[j]), float(self.times[j + 1]))
+            moles = (state[..., FILM] / self.model.molar).sum(axis=1)
+            dry = not wet and bool((moles <= self.plan.least).all())
+            key = (round(length, 3), area) if dry else None
+            move = known.get(key) if key else None
+            if move is None:
+                rounds = 1 if dry else _ROUNDS
+                move = _worked_out(self.model, self.plan, state, (fan_on, rate, area, length), rounds)
+                if key:
+                    known[key] = move
+            end, mean = zones.advance(move, state)
+            self.states[..., j + 1], self.means[..., j] = end, mean[..., BASIN:]
+            left = end[..., FILM] + end[..., SLOW]
+            self.leaving[..., j] = rate + (state[..., FILM] + state[..., SLOW] - left) / length
+
+    def result(self) -> AirRun:
+        """What came out."""
+        return AirRun(
+            edges_s=self.times,
+            means=self.means,
+            ends=self.states[:, :, BASIN:, 1:],
+            film_kg=self.states[:, :, FILM, 1:] + self.states[:, :, SLOW, 1:],
+            emission_kg_s=self.leaving,
+            cas=tuple(v.cas for v in self.model.vapours),
+            march=self,
+        )

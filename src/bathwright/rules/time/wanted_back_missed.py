@@ -14,6 +14,7 @@ Sources
     own-computation: the clock. The waits are from the sheets.
 """
 
+from datetime import UTC, datetime
 from zoneinfo import ZoneInfo
 
 from bathwright.domain.findings import Finding, Said
@@ -48,10 +49,15 @@ def check(facts: Facts) -> tuple[Said, ...]:
             basis="p95",
             margin=-1.0,
             values=(
-                Value(name="wanted", value=wanted.isoformat()),
-                Value(name="at", value=ready.isoformat()),
+                Value(name="wanted", value=_instant(wanted)),
+                Value(name="at", value=_instant(ready)),
                 Value(name="late", value=late, kind="time"),
             ),
             relax="other_day",
         ),
     )
+
+
+def _instant(when: datetime) -> str:
+    """The instant as files write it: UTC."""
+    return when.astimezone(UTC).isoformat(timespec="seconds").replace("+00:00", "Z")
