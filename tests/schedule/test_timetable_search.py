@@ -110,9 +110,9 @@ def solve(puzzle: Puzzle, shift: timedelta = timedelta(0)) -> Placed:
 
     def next_open(demand: Demand, since: datetime, work_s: float) -> datetime | None:
         work = timedelta(seconds=work_s)
-        later = (max(since, dawn + a * MINUTE) for a, b in held[demand.id] if since + work <= dawn + b * MINUTE)
-        return next((start for start in later if any(
-            dawn + a * MINUTE <= start and start + work <= dawn + b * MINUTE for a, b in held[demand.id])), None)  # fmt: skip
+        starts = [max(since, dawn + a * MINUTE) for a, _ in held[demand.id]]
+        ends = [dawn + b * MINUTE for _, b in held[demand.id]]
+        return next((start for start, end in zip(starts, ends, strict=True) if start + work <= end), None)
 
     def band(work: int) -> Band:
         return Band(low=work * 60, central=work * 60, high=work * 60, kind="time", source="test", mark="own")

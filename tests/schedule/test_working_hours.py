@@ -1,5 +1,6 @@
 """Wall clock in, spans of UTC out: changes of the clock, closed days, hours that meet."""
 
+import itertools
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
@@ -60,7 +61,7 @@ def every_reading(zone: ZoneInfo, around: datetime) -> Iterator[tuple[datetime, 
 
 @given(
     st.sampled_from(["America/New_York", "Europe/London", "Australia/Lord_Howe", "Asia/Kolkata"]),
-    st.datetimes(datetime(2026, 1, 1), datetime(2026, 12, 31)).map(lambda t: t.replace(second=0, microsecond=0)),
+    st.integers(0, 364 * 24 * 60).map(lambda minute: datetime.fromisoformat("2026-01-01") + timedelta(minutes=minute)),
 )
 def test_a_time_is_the_first_instant_that_shows_it_or_a_later_reading(name: str, local: datetime) -> None:
     zone = ZoneInfo(name)
@@ -158,4 +159,4 @@ def test_spans_are_aware_in_order_apart_and_never_empty(
     found = list(working_spans(Calendar(working=hours), zone, day, 20))
     assert all(isinstance(span, Span) and span.starts.utcoffset() == timedelta(0) for span in found)
     assert all(span.starts < span.ends for span in found)
-    assert all(one.ends < other.starts for one, other in zip(found, found[1:], strict=False))
+    assert all(one.ends < other.starts for one, other in itertools.pairwise(found))

@@ -11,6 +11,8 @@ from bathwright.domain.steps import Clock, Step, Timetable
 from bathwright.domain.survey import Survey
 from bathwright.domain.values import Band, Value
 
+Section = Literal["coating", "repair", "cleaning", "protection", "sealing", "air", "tools"]
+
 
 @record
 class Options:
@@ -78,7 +80,7 @@ class Material:
     wet_film_m: float | None
     have: bool
     reason: str
-    section: Literal["coating", "repair", "cleaning", "protection", "sealing", "air", "tools"]
+    section: Section
 
 
 @record

@@ -5,6 +5,9 @@ from bathwright.domain.record import record
 from bathwright.domain.sheet import Component, Sheet, SheetPart
 from bathwright.domain.values import Value
 from bathwright.knowledge.book import Knowledge
+from bathwright.physics import voc
+
+UNTOLD_DENSITY_KG_M3 = 1500.0  # the heavy end of paints, where a sheet prints no density: judgement
 
 
 @record
@@ -114,7 +117,7 @@ def volatiles(sheet: Sheet, mixed: Mixture, knowledge: Knowledge) -> Volatiles:
     "VOC" leaves out exempt solvents, so it may be too low alone. `unknown` are CAS numbers that the knowledge does
     not know: they never count as harmless. `organic` are scaled up so that they sum to `used_kg`.
     """
-    density = mixed.density_kg_m3 or 1000.0
+    density = mixed.density_kg_m3 or UNTOLD_DENSITY_KG_M3
     organic, water, unknown = [], 0.0, []
     for share in mixed.shares:
         substance = knowledge.substances.get(share.cas)
@@ -124,18 +127,15 @@ def volatiles(sheet: Sheet, mixed: Mixture, knowledge: Knowledge) -> Volatiles:
             water += share.central
         elif substance.volatile:
             organic.append(share)
-    voc = views.strictest(sheet, "voc")
-    by_voc = voc.value if voc else None
-    by_composition = sum(share.central for share in organic) * density if mixed.composition_told else None
-    by_solids = None
-    if mixed.density_kg_m3 is not None and mixed.solids_by_weight is not None:
-        by_solids = max(0.0, density * (1 - mixed.solids_by_weight) - water * density)
-    known = [value for value in (by_voc, by_solids, by_composition) if value is not None]
-    used = max(known, default=0.0)
+    voc_told = views.strictest(sheet, "voc")
+    stays = None if mixed.solids_by_weight is None else min(1.0, mixed.solids_by_weight + water)
+    listed = min(1.0, sum(share.central for share in organic)) if mixed.composition_told else None
+    mass = voc.volatile_mass_candidates_kg(1.0, density, stays, voc_told.value if voc_told else None, listed)
+    used = mass.used or 0.0
     return Volatiles(
-        by_voc_kg=by_voc,
-        by_solids_kg=by_solids,
-        by_composition_kg=by_composition,
+        by_voc_kg=mass.by_voc,
+        by_solids_kg=mass.by_solids,
+        by_composition_kg=mass.by_composition,
         used_kg=used,
         water_kg=water * density,
         organic=_scaled(organic, used / density),

@@ -1,16 +1,24 @@
 """How much of each product: film, loss, packs; and the batches that fit inside their pot life."""
 
+import dataclasses
 import math
 
 from bathwright.domain import views
 from bathwright.domain.codes import MethodCode
-from bathwright.domain.plan import Material
+from bathwright.domain.plan import Material, Section
 from bathwright.domain.record import record
 from bathwright.domain.sheet import Range, Sheet
 from bathwright.domain.values import Band
 from bathwright.knowledge.book import Knowledge
 from bathwright.physics import film
 from bathwright.procedure.mixture import Mixture
+
+_SECTIONS: dict[str, Section] = {
+    "filler": "repair",
+    "sealant": "sealing",
+    "cleaner": "cleaning",
+    "solvent": "coating",
+}
 
 
 @record
@@ -82,7 +90,6 @@ def coat_volume(area_m2: float, coat: Film, method: MethodCode, knowledge: Knowl
 def coating_material(sheet: Sheet, coat: Film, one_coat: Band, area_m2: float) -> Material:
     """Volume and packs of the coating for all coats. Packs cover the central need, and the reach (once over, one
     pack) that the sheet states when that is stricter."""
-    pack = views.strictest(sheet, "pack_volume")
     needed = Band(
         low=one_coat.low * coat.coats,
         central=one_coat.central * coat.coats,
@@ -91,23 +98,10 @@ def coating_material(sheet: Sheet, coat: Film, one_coat: Band, area_m2: float) -
         source=one_coat.source,
         mark=one_coat.mark,
     )
-    packs = math.ceil(needed.central / pack.value - 1e-9) if pack else None
     reach = views.strictest(sheet, "pack_reach")
-    if packs is not None and reach:
-        packs = max(packs, math.ceil(area_m2 * coat.coats / reach.value - 1e-9))
-    return Material(
-        sheet=sheet.id,
-        product=sheet.product,
-        needed_m3=needed,
-        pack_m3=pack.value if pack else None,
-        packs=packs,
-        left_over_m3=packs * pack.value - needed.central if pack and packs else None,
-        dry_film_m=coat.dry_central_m * coat.coats,
-        wet_film_m=coat.wet_central_m,
-        have=False,
-        reason="coat",
-        section="coating",
-    )
+    least = math.ceil(area_m2 * coat.coats / reach.value - 1e-9) if reach else 1
+    made = _material(sheet, needed, least, "coat", "coating")
+    return dataclasses.replace(made, dry_film_m=coat.dry_central_m * coat.coats, wet_film_m=coat.wet_central_m)
 
 
 def other_material(sheet: Sheet, area_m2: float, reason: str, knowledge: Knowledge) -> Material:
@@ -126,9 +120,13 @@ def other_material(sheet: Sheet, area_m2: float, reason: str, knowledge: Knowled
             source=default.source,
             mark=default.mark,
         )
+    return _material(sheet, needed, 1, reason, _SECTIONS.get(sheet.role, "cleaning"))
+
+
+def _material(sheet: Sheet, needed: Band, least_packs: int, reason: str, section: Section) -> Material:
+    """Packs for the central need, `least_packs` at least; None where the sheet prints no pack."""
     pack = views.strictest(sheet, "pack_volume")
-    packs = max(1, math.ceil(needed.central / pack.value)) if pack else None
-    sections = {"filler": "repair", "sealant": "sealing", "cleaner": "cleaning", "solvent": "coating"}
+    packs = max(least_packs, math.ceil(needed.central / pack.value - 1e-9)) if pack else None
     return Material(
         sheet=sheet.id,
         product=sheet.product,
@@ -140,5 +138,5 @@ def other_material(sheet: Sheet, area_m2: float, reason: str, knowledge: Knowled
         wet_film_m=None,
         have=False,
         reason=reason,
-        section=sections.get(sheet.role, "cleaning"),  # type: ignore[arg-type]
+        section=section,
     )

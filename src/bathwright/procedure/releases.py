@@ -6,7 +6,7 @@ from bathwright.domain.sheet import Sheet
 from bathwright.domain.steps import Step
 from bathwright.domain.values import Band
 from bathwright.procedure.job import Job
-from bathwright.procedure.mixture import MixedShare, mixture, volatiles
+from bathwright.procedure.mixture import UNTOLD_DENSITY_KG_M3, MixedShare, mixture, volatiles
 
 
 def releases(job: Job, steps: tuple[Step, ...]) -> tuple[Release, ...]:
@@ -28,7 +28,7 @@ def releases(job: Job, steps: tuple[Step, ...]) -> tuple[Release, ...]:
 
 
 def _of_mixture(job: Job, step: Step, sheet: Sheet, part: float, water_borne: bool) -> list[Release]:
-    density = job.mixed.density_kg_m3 or 1000.0
+    density = job.mixed.density_kg_m3 or UNTOLD_DENSITY_KG_M3
     volumes = [value * part * density for value in (job.one_coat.low, job.one_coat.central, job.one_coat.high)]
     gamma = job.knowledge.number("air.film.waterborne_activity")
     out = []
@@ -54,7 +54,7 @@ def _tags(job: Job, cas: str) -> tuple[str, ...]:
 def _of_wipe(job: Job, step: Step, sheet: Sheet, volume_m3: float) -> list[Release]:
     mixed = mixture(sheet)
     found = volatiles(sheet, mixed, job.knowledge)
-    weight = volume_m3 * (mixed.density_kg_m3 or 1000.0)
+    weight = volume_m3 * (mixed.density_kg_m3 or UNTOLD_DENSITY_KG_M3)
     return [
         _release(job, step, share, [weight * share.low, weight * share.central, weight * share.high], "wipe", 1.0,
                  sheet.id, "own")

@@ -2,14 +2,15 @@
 
 What
     The composition of the coating or of a solvent names a substance by a number that this edition does not know, or
-    the composition of a can is missing. Where the papers show that all that evaporates is known already (the known
+    the composition of a can is missing, or lists nothing that evaporates although VOC or solids say that something
+    does. Where the papers show that all that evaporates is known already (the known
     volatile substances reach the share that does not stay as solids, to 15 %), it is told, no more.
 Why
     What is not known may be the worst of the mixture. Unknown never counts as harmless.
 Strength
     A question to the maker, judged at its worse answer: it blocks. Binds nobody.
 Fires
-    "a can without composition", "an unknown number and no solids printed".
+    "a can without composition", "an unknown number and no solids printed", "VOC but nothing volatile listed".
 Stays silent
     "every substance known".
 Sources
@@ -24,6 +25,7 @@ from bathwright.rules.say import question, word
 CODE = "substance-unknown"
 SOURCES = ("own-judgement",)
 _NEAR = 0.85
+LEAST_KG = 0.005  # less than this in the whole job is nothing to ask about: judgement
 _ROLES = ("coating", "primer", "solvent", "stripper")
 
 
@@ -34,7 +36,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
         if sheet.role not in _ROLES:
             continue
         unknown = _unknown(facts, sheet)
-        if _untold(sheet) or (unknown and not _accounted(facts, sheet)):
+        if _untold(sheet) or _hidden(facts, sheet) or (unknown and not _accounted(facts, sheet)):
             stop = Finding(code=CODE, about=(sheet.id,), strength="advice", consequence="harms", effect="stops")
             said.append(question("composition", CODE, "harmful", (stop,), "ask_maker", about=(sheet.id, *unknown)))
         elif unknown:
@@ -44,6 +46,13 @@ def check(facts: Facts) -> tuple[Said, ...]:
 
 def _untold(sheet: Sheet) -> bool:
     return not sheet.parts or any(part.composition is None for part in sheet.parts)
+
+
+def _hidden(facts: Facts, sheet: Sheet) -> bool:
+    """Whether VOC or solids let something evaporate of which the composition lists nothing."""
+    if sheet.id != facts.coating.id or facts.volatile_by_composition_kg:
+        return False
+    return max(facts.volatile_by_voc_kg or 0.0, facts.volatile_by_solids_kg or 0.0) > LEAST_KG
 
 
 def _unknown(facts: Facts, sheet: Sheet) -> tuple[str, ...]:
