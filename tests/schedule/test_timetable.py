@@ -99,6 +99,14 @@ def test_a_most_wait_pushes_the_step_before_it() -> None:
     assert placed.steps[1].decides == "most-wait"
 
 
+def test_a_most_wait_pushes_as_often_as_it_must() -> None:
+    # work on Monday, Wednesday, Friday, Saturday; the second step within 20 to 26 hours of the first
+    week = [(24 * day + 8, 24 * day + 18) for day in (0, 2, 4, 5, 7, 9)]
+    placed = place((step("a"), step("b", 60, wait("b", "a", 20 * 60, 26 * 60))), frame(*week))
+    assert hours(placed) == {"a": 4 * 24 + 8, "b": 5 * 24 + 8}
+    assert placed.clashes == ()
+
+
 def test_a_push_reaches_back_over_a_chain_of_most_waits() -> None:
     mix = step("mix", 15)
     coat = step("coat", 30, wait("coat", "mix", 0, 20))

@@ -92,6 +92,7 @@ class Limit:
     source: str
     mark: Mark
     surrogate: bool = False
+    molar_mass_kg_mol: float | None = None
 
 
 @record

@@ -1,6 +1,7 @@
 """The air in words: set-up, fan, who is out, what people breathe against which limit."""
 
 from bathwright.domain.air import AirPlan, Exposure, Limit
+from bathwright.physics.vapour import ppm_from_kg_m3
 from bathwright.report import amounts
 from bathwright.report.context import AirView, Group, Pair, Row, Table
 from bathwright.report.fill import capital, clean
@@ -96,12 +97,16 @@ def _band_top(reader: Reader, exposure: Exposure, central: float, upper: float) 
 
 
 def concentration(reader: Reader, exposure: Exposure, value: float) -> str:
-    """A value of an exposure: mg/m³, or for sums the percent of what is allowed together or of what can burn."""
+    """A value of an exposure: mg/m³ and ppm (25 °C), or for sums the percent of what is allowed together or of what can burn."""
     if exposure.measure == "explosive_share":
         return reader.label("explosive_limit", percent=amounts.percent(value))
     if exposure.substance == "mixture":
         return reader.label("share_of_limits", percent=amounts.percent(value))
-    return reader.amount(value, "concentration")
+    text = reader.amount(value, "concentration")
+    molar = exposure.limit.molar_mass_kg_mol if exposure.limit else None
+    if molar is None:
+        return text
+    return f"{text} ({amounts.significant(ppm_from_kg_m3(value, molar))} ppm)"
 
 
 def of_limit(share: float) -> str:

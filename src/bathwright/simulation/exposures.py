@@ -98,6 +98,7 @@ def _limit(entry: LimitEntry, molar: float, kind: str) -> Limit:
         year=entry.year,
         source=entry.value.source,
         mark=entry.value.mark,
+        molar_mass_kg_mol=molar,
     )
 
 
@@ -127,6 +128,7 @@ def public_limit(cas: str, knowledge: Knowledge) -> dict[str, Limit] | None:
         source="own-judgement",
         mark="judgement",
         surrogate=True,
+        molar_mass_kg_mol=base.molar_mass_kg_mol,
     )
     return {"mean_1h": made, "mean_24h": made}
 
