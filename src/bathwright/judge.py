@@ -23,12 +23,12 @@ class Judgement:
 def judge(findings: Iterable[Finding], measures: Iterable[Measure], questions: Iterable[Question]) -> Judgement:
     """The verdict, in this order:
 
-    any finding that stops and is not met, or whose measures cannot be had: no. Else any measure that must be done
-    or had before the start, or any blocking question: not-yet. Else go.
+    any finding that stops and is not met, or that stops or must be done and whose measures cannot be had: no. Else any
+    measure that must be done or had before the start, or any blocking question: not-yet. Else go.
     """
     by_id = {measure.id: measure for measure in measures}
     judged = [dataclasses.replace(finding, status=_status(finding, by_id)) for finding in findings]
-    stopped = any(finding.effect == "stops" and finding.status != "met" for finding in judged)
+    stopped = any(_open_stop(finding) or _cannot(finding) for finding in judged)
     before = any(_before_start(measure) for measure in by_id.values())
     asked = any(question.blocks for question in questions)
     verdict: Verdict = "no" if stopped else ("not-yet" if before or asked else "go")
@@ -58,6 +58,11 @@ def in_order(findings: Iterable[Finding]) -> list[Finding]:
     room = max(0, _TOP - len(kills))
     ahead = [finding for finding in others[:room] if _open_stop(finding)]
     return sorted([*ahead, *kills], key=_rank) + others[len(ahead) :]
+
+
+def _cannot(finding: Finding) -> bool:
+    """Something that must be done and cannot: it relies on measures, and one of them is not to be had."""
+    return finding.effect == "must_do" and bool(finding.measures) and finding.status == "open"
 
 
 def _open_stop(finding: Finding) -> bool:

@@ -59,7 +59,7 @@ def test_what_one_part_does_not_say_the_mixture_does_not_know() -> None:
 
 
 def test_two_parts_of_one_blend_have_its_voc() -> None:
-    """Four parts of 380 g/L and one of 150 g/L, no exempt solvent: 334.0 g/L (coating.md 6, own)."""
+    """Four parts of 380 g/L and one of 150 g/L, no exempt solvent: 334.0 g/L (own computation, own)."""
     parts = (part("A", 1000, 0.62, 0.5, {XYLENES: (0.38, 0.38)}), part("B", 1000, 0.85, 0.5, {XYLENES: (0.15, 0.15)}))
     made = sheet(ratio("volume", 4, 1), parts=parts)
     assert volatiles(made, mixture(made), BOOK).by_composition_kg == pytest.approx(334.0)

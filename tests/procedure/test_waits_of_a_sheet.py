@@ -127,7 +127,7 @@ def test_pot_life_takes_the_row_at_or_above_the_temperature(celsius: float, prin
 
 
 def test_pot_life_halves_in_about_ten_kelvin() -> None:
-    """The trade's rule: 10 °C (18 °F) halve pot life, which is 51 kJ/mol from 20 to 30 °C (coating.md 3.1, own)."""
+    """The trade's rule: 10 °C (18 °F) halve pot life, which is 51 kJ/mol from 20 to 30 °C (own computation, own)."""
     made = sheet(amount("pot_life", 3600.0, 20), family="epoxy_acrylic")
     warm = pot_life_s(made, 303.15, BOOK)
     assert warm is not None

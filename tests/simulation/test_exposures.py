@@ -200,7 +200,7 @@ def test_sums_are_the_sum_of_the_parts_and_nothing_is_masked() -> None:
     assert all(e.at is None or e.at >= BEGIN for e in every)
     laws = {e.limit.id for e in every if e.limit and e.limit.kind == "law"}
     assert laws == {"osha-toluene-8h", "osha-toluene-ceiling", "osha-xylenes-8h"}
-    # Le Chatelier on air: the sum of concentration over lower limit (air.md 6.1)
+    # Le Chatelier on air: the sum of concentration over lower limit
     room = next(e for e in every if e.measure == "explosive_share" and e.who == "room")
     by_hand = sum(
         4e-4 / (share * 101325 * molar / (8.314463 * 298.15)) for share, molar in ((0.01, 0.09214), (0.009, 0.10617))

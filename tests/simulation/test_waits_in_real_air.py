@@ -57,7 +57,7 @@ def test_at_the_printed_temperature_the_wait_is_as_printed() -> None:
 
 
 def test_published_ratios_of_rate() -> None:
-    """Rate ratios from 15 to 25 °C and 25 to 35 °C by activation energy: coating.md 3.2, own computation, own."""
+    """Rate ratios from 15 to 25 °C and 25 to 35 °C by activation energy: own computation, own."""
     for energy, ratio in ((50e3, 2.014), (55e3, 2.160), (60e3, 2.316)):
         cold = taken_s(wait(10, reference_k=298.15, activation_energy_j_mol=energy), weather(288.15))
         assert cold == pytest.approx(ratio * 10 * HOUR, rel=5e-4)

@@ -212,5 +212,7 @@ def _air(place: Place, air: Air) -> Iterator[Finding]:
         yield (*place, "low"), "is above high", "low is the night, high the afternoon"
     if air.kind == "typed_day" and (air.low is None or air.high is None):
         yield place, "is a typed day without low and high", 'give low = "16 °C" and high = "21 °C"'
-    if air.kind == "constant" and air.temperature is None and (air.low is not None or air.high is not None):
-        yield place, "has low or high but is constant", 'add kind = "typed_day"'
+    if air.kind == "constant" and (air.low is not None or air.high is not None):
+        yield place, "has low or high but is constant", 'add kind = "typed_day", or give temperature alone'
+    if air.kind == "typed_day" and air.temperature is not None:
+        yield (*place, "temperature"), "stands beside low and high", "a typed day has low and high only"

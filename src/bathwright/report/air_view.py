@@ -97,7 +97,7 @@ def _band_top(reader: Reader, exposure: Exposure, central: float, upper: float) 
 
 
 def concentration(reader: Reader, exposure: Exposure, value: float) -> str:
-    """A value of an exposure: mg/m³ and ppm (25 °C), or for sums the percent of what is allowed together or of what can burn."""
+    """A value of an exposure: mg/m³ and ppm (25 °C); for sums the percent of what is allowed, or of what can burn."""
     if exposure.measure == "explosive_share":
         return reader.label("explosive_limit", percent=amounts.percent(value))
     if exposure.substance == "mixture":

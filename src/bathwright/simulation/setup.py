@@ -28,6 +28,13 @@ def _scaled(band: Band, factor: float, kind: str) -> Band:
     )
 
 
+def _told(value: float | None, kind: str) -> Band | None:
+    """A value of the survey as a band of no width; None when it was not told."""
+    if value is None:
+        return None
+    return Band(low=value, central=value, high=value, kind=kind, source="survey", mark="verified")
+
+
 def fan_flow(item: Equipment, knowledge: Knowledge) -> Band | None:
     """Real flow of a fan in m3/s: as measured, else its rating times the real share of its kind; None = not known."""
     if item.real_flow is not None:
@@ -82,14 +89,16 @@ def air_setup(
     if volume is None:
         volume = _LITTLE_BATHROOM_M3
         assumed.append(_assume("room-volume", volume, "volume", "own-judgement", "judgement"))
+    told_rates = {space.kind: space.air_change_rate for space in survey.spaces if space.air_change_rate is not None}
     home = knowledge.band("air.home.volume")
     told = next((space.volume for space in survey.spaces if space.kind == "rest_of_home" and space.volume), None)
     if told is not None:
-        home = Band(low=told, central=told, high=told, kind="volume", source="survey", mark="verified")
+        home = _told(told, "volume") or home
     else:
         assumed.append(_assume("home-volume", home.central, "volume", home.source, home.mark))
     fan = best_fan(survey, knowledge)
-    room_rate = knowledge.band("air.home.room_air_change_rate")
+    room_rate = _told(told_rates.get("bathroom"), "rate") or knowledge.band("air.home.room_air_change_rate")
+    home_rate = _told(told_rates.get("rest_of_home"), "rate") or knowledge.band("air.home.air_change_rate")
     passage = knowledge.band("air.door.passage_exchange")
     transfer = knowledge.number("air.film.mass_transfer")
     low, central, high = (transfer.value * factor for factor in _TRANSFER_SPREAD)
@@ -105,7 +114,7 @@ def air_setup(
         basin_exchange=knowledge.band("air.basin.exchange"),
         room_exchange=_scaled(room_rate, volume, "flow"),
         passages=_scaled(passage, _PASSAGES_PER_S, "flow"),
-        home_air_changes=knowledge.band("air.home.air_change_rate"),
+        home_air_changes=home_rate,
         transfer=Band(low=low, central=central, high=high, kind="speed", source=transfer.source, mark="judgement"),
         slow_share=knowledge.band("air.film.slow_share"),
         slow_rate=knowledge.band("air.film.slow_rate"),
