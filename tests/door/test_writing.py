@@ -2,7 +2,6 @@
 
 import json
 import math
-import os
 from datetime import UTC, date, datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
@@ -231,14 +230,15 @@ def test_a_file_where_the_folder_should_be(tmp_path: Path) -> None:
     assert _stands(tmp_path) == {"out": "a file"}
 
 
-@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="root may write everywhere")
-def test_a_read_only_folder_stays_as_it_is(tmp_path: Path) -> None:
+def test_a_folder_that_may_not_be_written_stays_as_it_is(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Root may write everywhere, so the refusal is played."""
     files = _old(tmp_path)
     before = _stands(tmp_path)
-    tmp_path.chmod(0o555)
-    try:
-        with pytest.raises(PermissionError):
-            write_files(tmp_path, files)
-        assert _stands(tmp_path) == before
-    finally:
-        tmp_path.chmod(0o755)
+
+    def refuse(*_: object, **__: object) -> tuple[int, str]:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr("bathwright.door.writing.tempfile.mkstemp", refuse)
+    with pytest.raises(PermissionError):
+        write_files(tmp_path, files)
+    assert _stands(tmp_path) == before

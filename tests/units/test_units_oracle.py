@@ -9,8 +9,6 @@ import pytest
 
 from bathwright.units import KINDS
 
-pytestmark = pytest.mark.oracle
-
 # accepted spelling -> what the library calls it
 ORACLE = {
     "": "dimensionless", "times": "dimensionless", "x": "dimensionless", "g/g": "gram/gram",

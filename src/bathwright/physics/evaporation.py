@@ -21,13 +21,14 @@ _MACKAY_KG_M2_S: Final = 1464e-9 * 1e3 / HOUR_S
 """1464 µg/(m² h) per Pa and g/mol, in kg/(m² s) per Pa and kg/mol."""
 
 
-def mass_transfer_mackay_m_s() -> float:
+def mass_transfer_mackay_m_s(temperature_k: float = ROOM_TEMPERATURE_K) -> float:
     """Mass-transfer coefficient in m/s that the rate of Mackay and van Wesenbeeck stands for: 3.63 m/h at 25 °C.
 
-    1464 µg/(m² h Pa (g/mol)) · R · 298.15 K. Still indoor air, about 0.1 m/s.
-    Source: mackay-van-wesenbeeck-2014 (ER = 1464·P·M), verified.
+    1464 µg/(m² h Pa (g/mol)) · R · T. Still indoor air, about 0.1 m/s. Raises ValueError for a temperature not above
+    0 K. Source: mackay-van-wesenbeeck-2014 (ER = 1464·P·M), verified.
     """
-    return _MACKAY_KG_M2_S * GAS_CONSTANT_J_MOL_K * ROOM_TEMPERATURE_K
+    positive(temperature_k=temperature_k)
+    return _MACKAY_KG_M2_S * GAS_CONSTANT_J_MOL_K * temperature_k
 
 
 def evaporation_mackay_kg_m2_s(vapour_pressure_pa: float, molar_mass_kg_mol: float) -> float:
