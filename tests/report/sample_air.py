@@ -142,6 +142,8 @@ def air() -> AirPlan:
         setup="fan-1-basin",
         fan="fan-1",
         fan_flow_m3_s=flow,
+        basin_at=None,
+        vapour_kg=None,
         back_at=after(74),
         horizon=after(27 + 720),
         away_from=after(27),

@@ -255,6 +255,8 @@ def _air(entry: Any) -> AirPlan | None:
         setup=None,
         fan=full["fan"] or None,
         fan_flow_m3_s=None,
+        basin_at=None,
+        vapour_kg=None,
         back_at=hours.get("back"),
         horizon=first + timedelta(days=30),
         away_from=first if "away" in hours else None,

@@ -121,7 +121,11 @@ class Exposure:
 
 @record
 class AirPlan:
-    """The air of the plan."""
+    """The air of the plan.
+
+    `back_at`: the bathroom is below the public values. `basin_at`: so is the inside of the bath; until then nobody
+    leans over it. `vapour_kg`: what is let out in all, without water; None when it is not known.
+    """
 
     zones: tuple[Zone, ...]
     intervals: tuple[AirInterval, ...]
@@ -131,6 +135,8 @@ class AirPlan:
     fan: str | None
     fan_flow_m3_s: Band | None
     back_at: datetime | None
+    basin_at: datetime | None
+    vapour_kg: float | None
     horizon: datetime | None
     away_from: datetime | None
     away_until: datetime | None

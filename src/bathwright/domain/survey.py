@@ -248,7 +248,7 @@ class ShownIn:
 
 @record
 class Survey:
-    """The whole survey."""
+    """The whole survey. `at_hand`: ids of the sheets whose products stand in the home already, enough of each."""
 
     format: Literal["bathwright-survey/1"]
     id: str
@@ -268,6 +268,7 @@ class Survey:
     climate: Climate = Climate()
     purpose: Purpose = Purpose()
     wishes: tuple[Wish, ...] = ()
+    at_hand: tuple[str, ...] = ()
     clean_tap: str | None = None
     shown_in: ShownIn = ShownIn()
     longest_absence: Duration | None = None

@@ -66,6 +66,7 @@ def breathe(
     hazardous = knowledge.number("air.explosion.hazardous_share").value
     found = exposures.exposures(run, vapours, readers, knowledge, hazardous)
     back = exposures.back_at_s(run, 1, knowledge, last)
+    basin = exposures.back_at_s(run, 0, knowledge, last)
     home = exposures.back_at_s(run, 2, knowledge, 0.0)
     fan_off = begin + timedelta(seconds=fan_off_s) if fan_off_s is not None else None
     horizon = begin + timedelta(seconds=_HORIZON_S)
@@ -78,6 +79,8 @@ def breathe(
         fan=setup.fan,
         fan_flow_m3_s=setup.fan_flow,
         back_at=None if back is None else _up(begin + timedelta(seconds=back)),
+        basin_at=None if basin is None else _up(begin + timedelta(seconds=basin)),
+        vapour_kg=sum(r.mass_kg.central for r, _, _ in timed if "water" not in knowledge.substances[r.cas].tags),
         horizon=horizon,
         away_from=begin if home is None or home > 0 else None,
         away_until=None if home is None or home == 0 else _up(begin + timedelta(seconds=home)),

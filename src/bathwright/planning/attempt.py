@@ -69,8 +69,7 @@ def attempt(
     placed = place_steps(survey, steps.steps, weather, at)
     timed = placed.steps
     aired, assumed_setup = _air(job, timed, weather, knowledge) if timed else (None, ())
-    back = aired.plan.back_at if aired else None
-    six = clocks(coating, job.beside.sealant, timed, weather, back, knowledge) if timed else ()
+    six = clocks(coating, job.beside.sealant, timed, weather, _bathing_air(aired), knowledge) if timed else ()
     facts = _facts(job, parts, steps, placed, timed, weather, aired, six, sheets, at)
     said = rules.run_all(facts)
     measures = tuple(entry for entry in said if isinstance(entry, Measure))
@@ -91,6 +90,13 @@ def attempt(
         questions=questions,
         judgement=judgement,
     )
+
+
+def _bathing_air(aired: air_plan.Aired | None) -> datetime | None:
+    """When the air inside the bath is good again: nobody lies in it before; the horizon when it was not reached."""
+    if aired is None:
+        return None
+    return aired.plan.basin_at or aired.plan.horizon
 
 
 def _findings(said: tuple[Said, ...]) -> tuple[Finding, ...]:
@@ -189,7 +195,7 @@ def _materials(job: Job) -> tuple[Material, ...]:
     for sheet in job.beside.all():
         reason = "descale" if sheet is job.beside.descaler else reasons.get(sheet.role, "wash")
         made.append(quantities.other_material(sheet, job.area_m2, reason, job.knowledge))
-    return tuple(made)
+    return tuple(replace(material, have=material.sheet in job.survey.at_hand) for material in made)
 
 
 def _film_weather(job: Job, steps: tuple[Step, ...], weather: Weather) -> FilmWeather | None:

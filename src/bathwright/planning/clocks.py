@@ -15,7 +15,6 @@ from bathwright.simulation.cure_time import wait_ends
 NAMES: tuple[ClockName, ...] = ("touch", "handle", "first_water", "full_bath", "care", "hard")
 _NEEDS_AIR = ("first_water", "full_bath", "care")
 _NEEDS_SEALANT = ("first_water", "full_bath", "care")
-_UNSURE_MEASURED_K, _UNSURE_K = 0.5, 1.5  # how far the bath's temperature may lie below the model: judgement
 
 
 def clocks(
@@ -87,7 +86,7 @@ def _clock(name: ClockName, sheet: Sheet, steps: tuple[Step, ...], weather: Weat
 
 def _computed(demand: Demand, starts: datetime, weather: Weather) -> Band | None:
     """Computed wait: as modelled, and with the bath colder by what its temperature is unsure."""
-    unsure = _UNSURE_MEASURED_K if weather.surface_told else _UNSURE_K
+    unsure = weather.unsure_k
     ends = [wait_ends(demand, starts, weather, colder) for colder in (-unsure, 0.0, unsure)]
     seconds = [(end - starts).total_seconds() for end in ends if end is not None]
     if len(seconds) < 3:

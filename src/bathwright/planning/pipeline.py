@@ -3,6 +3,7 @@
 import hashlib
 import json
 import platform
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime
 from importlib.metadata import PackageNotFoundError, version
@@ -24,7 +25,7 @@ from bathwright.door.writing import plain, private_paths
 from bathwright.judge import rank_of
 from bathwright.knowledge.book import Knowledge
 from bathwright.planning.after import care_rules, waste_rules
-from bathwright.planning.alternatives import alternatives, who
+from bathwright.planning.alternatives import alternatives, deciding, who
 from bathwright.planning.attempt import Attempt, attempt
 from bathwright.planning.exposed import with_measures
 from bathwright.planning.states import timetable_with_states
@@ -46,11 +47,41 @@ def make_plan(survey: Survey, sheets: tuple[Sheet, ...], knowledge: Knowledge, a
     the bath has no system.
     """
     fixture = survey.fixtures[0]
-    tries = [attempt(survey, fixture, sheet, sheets, knowledge, at) for sheet in candidates(sheets, options)]
-    tries.sort(key=_preference)
+    tries = _tried(survey, fixture, candidates(sheets, options), sheets, knowledge, at)
     best = tries[0]
-    fits = best.judgement.verdict != "no" or bool(options.systems)
-    return _frozen(survey, fixture, best, tuple(tries[1:]), fits, sheets, knowledge, at, options)
+    refused = best.judgement.verdict == "no"
+    others = tries[1:]
+    if refused and options.systems:
+        asked = {one.job.coating.id for one in tries}
+        rest = [s for s in candidates(sheets, Options()) if s.id not in asked]
+        others = (*others, *_tried(survey, fixture, rest, sheets, knowledge, at))
+    mild = _without_stripper(survey, fixture, best, sheets, knowledge, at)
+    fits = not refused or bool(options.systems)
+    return _frozen(survey, fixture, best, others, mild, fits, sheets, knowledge, at, options)
+
+
+def _tried(
+    survey: Survey,
+    fixture: Fixture,
+    coatings: Iterable[Sheet],
+    sheets: tuple[Sheet, ...],
+    knowledge: Knowledge,
+    at: datetime,
+) -> tuple[Attempt, ...]:
+    """An attempt for each coating, the best first."""
+    return tuple(sorted((attempt(survey, fixture, s, sheets, knowledge, at) for s in coatings), key=_preference))
+
+
+def _without_stripper(
+    survey: Survey, fixture: Fixture, best: Attempt, sheets: tuple[Sheet, ...], knowledge: Knowledge, at: datetime
+) -> tuple[Attempt, ...]:
+    """The attempts without the wished stripper, when that is what kills; else none."""
+    if best.judgement.verdict != "no" or not any(code.startswith("dichloromethane") for code in deciding(best)):
+        return ()
+    milder = replace(survey, wishes=tuple(wish for wish in survey.wishes if wish.use != "strip"))
+    if milder.wishes == survey.wishes:
+        return ()
+    return _tried(milder, fixture, candidates(sheets, Options()), sheets, knowledge, at)
 
 
 def candidates(sheets: tuple[Sheet, ...], options: Options) -> tuple[Sheet, ...]:
@@ -83,6 +114,7 @@ def _frozen(
     fixture: Fixture,
     best: Attempt,
     others: tuple[Attempt, ...],
+    mild: tuple[Attempt, ...],
     fits: bool,
     sheets: tuple[Sheet, ...],
     knowledge: Knowledge,
@@ -106,7 +138,7 @@ def _frozen(
         measures=best.measures,
         questions=best.questions,
         assumptions=best.assumptions,
-        alternatives=alternatives(fixture, best, others, fits),
+        alternatives=alternatives(fixture, best, others, mild, fits),
         area=best.job.parts,
         materials=best.materials if doable else (),
         mixes=best.procedure.mixes if doable else (),

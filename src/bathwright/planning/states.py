@@ -62,14 +62,19 @@ def _bath_spans(best: Attempt, table: Timetable, at: dict[str, datetime | None])
 
 
 def _room_spans(best: Attempt) -> list[_Held]:
-    """Nobody but the painter in the room from the first vapour until the air is back."""
-    if not best.air:
-        return [(s.starts, s.ends, s.room_state) for s in best.steps if s.starts and s.ends]
-    plan = best.air.plan
-    begin = min((e.starts for e in plan.emissions), default=None)
-    end = plan.back_at or plan.horizon
+    """Nobody but the painter in the room from the first vapour until the air is back, and from the first dust sheet to
+    the clean-up."""
     spans: list[_Held] = []
-    if begin and end:
-        spans.append((begin, end, "locked"))
+    if best.air:
+        plan = best.air.plan
+        begin, end = min((e.starts for e in plan.emissions), default=None), plan.back_at or plan.horizon
+        spans += [(begin, end, "locked")] if begin and end else []
+    spans += _dust_span(best)
     spans += [(s.starts, s.ends, "locked") for s in best.steps if s.room_state == "locked" and s.starts and s.ends]
     return spans
+
+
+def _dust_span(best: Attempt) -> list[_Held]:
+    starts = [step.starts for step in best.steps if step.act == "contain_dust" and step.starts]
+    ends = [step.ends for step in best.steps if step.act == "clean_up_dust" and step.ends]
+    return [(starts[0], ends[-1], "locked")] if starts and ends else []

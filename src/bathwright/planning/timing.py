@@ -31,7 +31,7 @@ def place_steps(survey: Survey, steps: tuple[Step, ...], weather: Weather, at: d
     frame = Frame(
         earliest=start,
         working=tuple(working_spans(survey.calendar, zone, first_day, _HORIZON_DAYS)),
-        wait_ends=lambda demand, since: wait_ends(demand, since, weather),
+        wait_ends=lambda demand, since: wait_ends(demand, since, weather, weather.unsure_k),
         next_open=lambda demand, since, work_s: next_open(demand, since, work_s, weather),
     )
     return place(steps, frame)

@@ -14,6 +14,8 @@ from bathwright.procedure.quantities import Film, coat_film, coat_volume
 
 _METHOD_ORDER: tuple[MethodCode, ...] = ("roller", "brush", "pour", "aerosol", "spray")
 ACIDS: tuple[Chemistry, ...] = ("hydrochloric-acid", "vinegar", "descaler", "fluoride-acid", "oxalic-acid")
+GLAZED = ("enamelled_cast_iron", "enamelled_steel", "vitreous_china", "ceramic_tile")
+LEADED_GLAZE_BEFORE = 1996  # makers used leaded glaze "as late as 1995" (trade-lead-survey), secondary
 CHLORINE: tuple[Chemistry, ...] = ("bleach", "chlorinated-abrasive")
 
 
@@ -58,6 +60,18 @@ def seen(fixture: Fixture, what: str) -> str | None:
     """The last told result of a test or sight; None = not told."""
     found = [entry.result for entry in fixture.observations if entry.what == what]
     return found[-1] if found else None
+
+
+def dust_may_hold_lead(survey: Survey, fixture: Fixture) -> bool:
+    """Whether scraping or sanding may set lead free: an old coat, or a glaze that may be old (year below 1996 or not
+    told), unless a laboratory or an inspector found none."""
+    if "none" in (seen(fixture, "lead_xrf"), seen(fixture, "lead_wipe_lab")):
+        return False
+    years = [year for year in (survey.building.year, fixture.year) if year is not None]
+    old = not years or min(years) < LEADED_GLAZE_BEFORE
+    glazed = fixture.material is None or fixture.material in GLAZED
+    coated = seen(fixture, "earlier_coat") in ("sound", "failing", "unsure")
+    return old and (glazed or coated)
 
 
 def choose_method(coating: Sheet) -> MethodCode:

@@ -9,7 +9,7 @@ from bathwright.domain.record import record
 from bathwright.domain.sheet import Sheet
 from bathwright.domain.steps import Demand, Look, Step, SurfaceState, Use
 from bathwright.domain.values import Band, Value
-from bathwright.procedure.job import Job, seen
+from bathwright.procedure.job import Job, dust_may_hold_lead, seen
 from bathwright.procedure.waits import pot_life_s, wait
 
 _DAY_S = 86400.0
@@ -30,6 +30,7 @@ class _Builder:
 
     def __init__(self, job: Job, cold_k: float, warm_k: float) -> None:
         self.job, self.cold_k, self.warm_k = job, cold_k, warm_k
+        self.dusty = dust_may_hold_lead(job.survey, job.fixture)
         self.steps: list[Step] = []
         self.mixes: list[Mix] = []
 
@@ -150,7 +151,14 @@ def _ready(b: _Builder) -> None:
     b.add("remove-fittings", "strip_down", "remove_fittings")
     b.add("cut-caulk", "strip_down", "cut_caulk")
     if seen(b.job.fixture, "earlier_coat") == "failing" or seen(b.job.fixture, "cut_and_tape") == "lifts":
-        b.add("scrape-old-coat", "strip_down", "scrape_old_coat")
+        _contain_dust(b)
+        b.add("scrape-old-coat", "strip_down", "scrape_old_coat", room_state="locked")
+
+
+def _contain_dust(b: _Builder) -> None:
+    """Sheets on floor and door before the first dust, once, where it may hold lead."""
+    if b.dusty and not any(step.act == "contain_dust" for step in b.steps):
+        b.add("contain-dust", "ready_room", "contain_dust", room_state="locked", because=("cfr-40-745-85",))
 
 
 def _clean(b: _Builder, first_acid_after_s: float | None) -> None:
@@ -194,7 +202,16 @@ def _profile_and_repair(b: _Builder) -> None:
     grit = views.instruction(b.job.coating, "abrasive")
     words = tuple(Value(name="grit", value=word) for word in (grit[0].values if grit else ()))
     because = (f"{b.job.coating.id}/{grit[1]}",) if grit else ()
-    b.add("wet-sand", "profile", "wet_sand", values=words, because=because, look_for=(Look(what="even_matt"),))
+    _contain_dust(b)
+    b.add(
+        "wet-sand",
+        "profile",
+        "wet_sand",
+        room_state="locked" if b.dusty else "no_water",
+        values=words,
+        because=because,
+        look_for=(Look(what="even_matt"),),
+    )
     b.add(
         "rinse-sand",
         "profile",
@@ -203,6 +220,8 @@ def _profile_and_repair(b: _Builder) -> None:
         leaves=SurfaceState(rinses=2),
         look_for=(Look(what="water_sheets"),),
     )
+    if b.dusty:
+        b.add("clean-up-dust", "profile", "clean_up_dust", room_state="locked", because=("cfr-40-745-85",))
     filler = b.job.beside.filler
     if filler:
         dry = fixed_wait("fill-chips", "rinse-sand", 3600.0, "common-practice")

@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 from bathwright.domain.record import record
 from bathwright.physics import humid_air
 
+_UNSURE_MEASURED_K, _UNSURE_K = 0.5, 1.5
 _COLDEST_HOUR = 5.0  # the typed day is a cosine with its low at 05:00 on the wall clock: judgement
 
 
@@ -22,6 +23,11 @@ class Weather:
     told: bool
     surface_told: bool
     zone: str
+
+    @property
+    def unsure_k(self) -> float:
+        """How far the bath may lie below the model: 0.5 K where it was measured, else 1.5 K; judgement."""
+        return _UNSURE_MEASURED_K if self.surface_told else _UNSURE_K
 
     def air_k(self, at: datetime) -> float:
         """Air temperature at an instant."""
