@@ -56,15 +56,20 @@ CASES: dict[str, tuple[AirSetup, tuple[Vapour, ...], tuple[Timed, ...]]] = {
 }
 
 
-def flows(made: AirSetup) -> dict[tuple[int, int], float]:
-    """Central flows between basin 0, room 1, home 2 and outdoors, as the docstrings and the set-up say."""
+def flows(made: AirSetup, from_basin: float = 1.0) -> dict[tuple[int, int], float]:
+    """Central flows between basin 0, room 1, home 2 and outdoors, as the docstrings and the set-up say.
+
+    from_basin: the share of the fan's air that an inlet in the basin draws out of it (half in the two heavy cases).
+    """
     home = made.home_air_changes.central * made.home_m3.central
     out: dict[tuple[int, int], float] = {(OUTDOORS, 2): home, (2, OUTDOORS): home}
     out[0, 1] = out[1, 0] = made.basin_exchange.central
     out[1, 2] = out[2, 1] = (made.passages if made.fan_flow else made.room_exchange).central
-    path = (OUTDOORS, 2, 1, 0, OUTDOORS) if made.inlet == "basin" else (OUTDOORS, 2, 1, OUTDOORS)
-    for pair in itertools.pairwise(path):
-        out[pair] = out.get(pair, 0.0) + (made.fan_flow.central if made.fan_flow else 0.0)
+    fan = made.fan_flow.central if made.fan_flow else 0.0
+    drawn = fan * from_basin if made.inlet == "basin" else 0.0
+    for path, flow in (((OUTDOORS, 2, 1, 0, OUTDOORS), drawn), ((OUTDOORS, 2, 1, OUTDOORS), fan - drawn)):
+        for pair in itertools.pairwise(path):
+            out[pair] = out.get(pair, 0.0) + flow
     return out
 
 
@@ -132,9 +137,8 @@ def balance(made: AirSetup, got: AirRun, case: int) -> Array:
     """Kilograms per substance: what is in film and air at the end, and what has left the home in all."""
     volumes = np.array([made.basin_m3, made.room_m3, made.home_m3.central])
     lengths = np.diff(got.edges_s)
-    outflow = np.array(
-        [sum(flow for (a, b), flow in flows(made).items() if (a, b) == (zone, OUTDOORS)) for zone in range(3)]
-    )
+    moved = flows(made, 1.0 if case < 2 else 0.5)
+    outflow = np.array([sum(flow for (a, b), flow in moved.items() if (a, b) == (zone, OUTDOORS)) for zone in range(3)])
     dose = (got.means[case] * lengths).sum(axis=2)
     left: Array = got.film_kg[case, :, -1] + got.ends[case, :, :, -1] @ volumes + dose @ outflow
     return left

@@ -1,6 +1,7 @@
 """Views on a sheet's bag of facts: the strictest of what its papers say at given conditions."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from bathwright.domain.codes import MethodCode, SubstrateCode
 from bathwright.domain.record import record
@@ -37,6 +38,19 @@ def in_scope(
         and (substrate is None or fact.scope.substrate in (None, substrate))
         and (coat is None or fact.scope.coat in (None, coat))
     )
+
+
+def narrowed(sheet: Sheet, method: MethodCode, substrate: SubstrateCode | None) -> Sheet:
+    """The sheet as it speaks to one method and substrate: facts for another one are left out, facts for this one hold
+    without their scope. An unknown substrate keeps all."""
+    kept = []
+    for fact in sheet.facts:
+        other_method = fact.scope.method not in (None, method)
+        other_substrate = substrate is not None and fact.scope.substrate not in (None, substrate)
+        if fact.kind not in ("method", "surface") and (other_method or other_substrate):
+            continue
+        kept.append(replace(fact, scope=replace(fact.scope, method=None, substrate=None)))
+    return replace(sheet, facts=tuple(kept))
 
 
 def strict_end(fact: Fact) -> float:

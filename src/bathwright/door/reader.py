@@ -2,6 +2,7 @@
 
 import dataclasses
 import json
+import re
 from collections.abc import Iterable, Iterator
 from datetime import date, datetime, time
 from functools import cache
@@ -11,8 +12,9 @@ from typing import Any, TypeVar, get_args
 from pydantic import TypeAdapter, ValidationError
 
 from bathwright.door.faults import MOST_FAULTS, Fault, nearest
-from bathwright.door.shapes import hint_at, mend, unwrap
+from bathwright.door.shapes import hint_at, measured_kind, mend, unwrap
 from bathwright.door.toml_file import line_of
+from bathwright.units import KINDS
 
 _T = TypeVar("_T")
 Path = tuple[str | int, ...]
@@ -115,6 +117,7 @@ _PLAIN = {
     "string_type": "write text in quotes",
     "tuple_type": "write a list in [ ]",
     "finite_number": "write a finite number",
+    "dict_type": "write { key = value }",
 }
 
 
@@ -135,17 +138,39 @@ def _words(kind: type[Any], detail: Any, path: Path) -> tuple[str, str]:
         return "is missing", f"this list needs {key + 1} entries" if isinstance(key, int) else f"needs the key {key!r}"
     if what == "literal_error":
         allowed = [str(word) for word in get_args(unwrap(hint_at(kind, path))[0])]
-        shown = ", ".join(allowed) if 0 < len(allowed) <= 12 else nearest(str(given), allowed)
+        shown = "one of " + ", ".join(allowed) if 0 < len(allowed) <= 12 else nearest(str(given), allowed)
         return f"{_short(given)} is not one of the words allowed here", shown
     if what == "value_error":
-        return str(detail["ctx"]["error"]), ""
+        kind_of = measured_kind(hint_at(kind, path))
+        told = isinstance(given, str) or kind_of is None
+        return (str(detail["ctx"]["error"]), "") if told else no_quantity(given, str(kind_of))
+    if what in ("too_long", "too_short"):
+        wanted = detail["ctx"].get("max_length", detail["ctx"].get("min_length"))
+        return f"has {detail['ctx'].get('actual_length')} entries", f"this list takes {wanted}"
     if what in _PLAIN:
         return f"{_short(given)} does not fit here", _PLAIN[what]
     if what.startswith("date"):
-        return f"{_short(given)} is no date here", "write 2026-03-07, or 2026-03-07T08:00:00 for a time"
+        return _no_date(given, what)
     if what.startswith("dataclass"):
         return f"{_short(given)} stands where a table is needed", "write a [table] or { key = value }"
-    return detail["msg"].lower(), ""
+    return f"{_short(given)} does not fit here", ""
+
+
+def _no_date(given: object, what: str) -> tuple[str, str]:
+    text = str(given)
+    if what.startswith("datetime") and re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
+        return f"{text} is a date, and a time of day is wanted too", f"write {text}T18:00:00"
+    if what.startswith("date_") and re.fullmatch(r"\d{4}-\d{2}-\d{2}T.*", text):
+        return f"{_short(given)} is a time, and a date is wanted", f"write {text[:10]}"
+    return f"{_short(given)} is no date here", "write 2026-03-07, or 2026-03-07T08:00:00 for a time"
+
+
+def no_quantity(value: object, kind: str) -> tuple[str, str]:
+    """What is wrong with a value that is no text where a quantity is wanted, and what would be right."""
+    number = isinstance(value, int | float) and not isinstance(value, bool)
+    what = f"{_short(value)}, a bare number," if number else _short(value)
+    example = " or ".join(f'"{text}"' for text in KINDS[kind].examples)
+    return f"{what} stands where a quantity with its unit is needed", f"write {example}"
 
 
 def _short(value: object) -> str:

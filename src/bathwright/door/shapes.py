@@ -15,6 +15,14 @@ _SIMPLE: dict[Any, Any] = {
 }  # fmt: skip
 
 
+def measured_kind(hint: Any) -> str | None:
+    """Kind of quantity of an annotation, through unions; None when it is no quantity."""
+    for mark in getattr(hint, "__metadata__", ()):
+        if isinstance(mark, Measured):
+            return mark.kind
+    return next((kind for arm in get_args(hint) if (kind := measured_kind(arm))), None)
+
+
 def _bare(hint: Any) -> Any:
     """The type without Annotated and None (the first member of a union)."""
     while hasattr(hint, "__metadata__") or get_origin(hint) in (Union, UnionType):

@@ -11,14 +11,15 @@ from bathwright.domain.codes import MethodCode, SubstrateCode
 from bathwright.domain.record import Measured
 from bathwright.domain.sheet import FACT_KINDS, Amount, Choice, Fact, Instruction, Range, Ratio, Sheet
 from bathwright.door.faults import MOST_FAULTS, DoorError, Fault, nearest
-from bathwright.door.reader import Finding, fault_at, faults_of_meaning, read_record
+from bathwright.door.reader import Finding, fault_at, faults_of_meaning, no_quantity, read_record
 from bathwright.door.reader import Path as Place
 from bathwright.door.shapes import UNREAD
 from bathwright.door.survey import wrong_format
+from bathwright.door.survey_sense import id_of_file
 from bathwright.door.toml_file import parse_toml, read_text
 
 FORMAT = "bathwright-sheet/1"
-_WORDS: dict[str, list[str]] = {"surface": list(get_args(SubstrateCode)), "method": list(get_args(MethodCode))}
+FACT_WORDS: dict[str, list[str]] = {"surface": list(get_args(SubstrateCode)), "method": list(get_args(MethodCode))}
 _FORMS: dict[str, tuple[type[Any], str]] = {
     "choice": (Choice, '{ code = "acrylic", allowed = false }'),
     "ratio": (Ratio, '{ by = "volume", numbers = [4.0, 1.0] }'),
@@ -110,6 +111,9 @@ def _range(here: Place, fact: dict[str, Any], kind: str, quantity: str) -> Itera
 def _amount(place: Place, holder: dict[str, Any], key: str, value: object, kind: str) -> Iterator[Finding]:
     if kind == "count" and isinstance(value, int) and not isinstance(value, bool):
         value = str(value)
+    if not isinstance(value, str):
+        yield (place, *no_quantity(value, kind))
+        return
     try:
         holder[key] = Measured(kind).parse(value)
     except ValueError as error:
@@ -117,6 +121,7 @@ def _amount(place: Place, holder: dict[str, Any], key: str, value: object, kind:
 
 
 def _sense(sheet: Sheet) -> Iterator[Finding]:
+    yield from id_of_file(sheet.id)
     papers = [paper.id for paper in sheet.papers]
     parts = [part.id for part in sheet.parts]
     if not papers:
@@ -148,9 +153,9 @@ def _fact(place: Place, fact: Fact, parts: int) -> Iterator[Finding]:
     if type(value).__name__.lower() != form:
         yield (*place, "value"), f"does not fit {fact.kind}", f"this kind of fact wants a {form}"
         return
-    if isinstance(value, Choice) and value.code not in _WORDS[fact.kind]:
+    if isinstance(value, Choice) and value.code not in FACTFACT_WORDS[fact.kind]:
         wrong = f"{value.code[:40]!r} is no known {fact.kind}"
-        yield (*place, "value", "code"), wrong, nearest(value.code, _WORDS[fact.kind])
+        yield (*place, "value", "code"), wrong, nearest(value.code, FACT_WORDS[fact.kind])
     if isinstance(value, Ratio) and (min(value.numbers, default=0) <= 0 or parts not in (0, len(value.numbers))):
         wrong = "does not give one number above zero for each part"
         yield (*place, "value", "numbers"), wrong, f"the sheet has {parts or 'no'} parts"

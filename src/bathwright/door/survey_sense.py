@@ -8,10 +8,13 @@ from zoneinfo import ZoneInfo, available_timezones
 
 from bathwright.domain.codes import OBSERVATIONS
 from bathwright.domain.survey import Air, Calendar, Fixture, Hours, Observation, Sizes, Survey
+from bathwright.door.countries import COUNTRIES
 from bathwright.door.faults import nearest
 from bathwright.door.reader import Finding
 from bathwright.door.reader import Path as Place
 from bathwright.door.shapes import UNREAD
+from bathwright.door.survey_home import home
+from bathwright.units import QuantityError, read_quantity
 
 # plausible sizes in metres, low and high: common practice, no source; outside them a typing error is likelier
 SIZES: dict[str, dict[str, tuple[float, float]]] = {
@@ -28,7 +31,6 @@ _NUMBERS: dict[str, dict[str, tuple[float, float, str, str]]] = {
     # list of the survey -> field -> low, high in SI, what is wrong, what is right; common practice, no source
     "equipment": {"rating": _FLOW, "real_flow": _FLOW},
     "spaces": {
-        "volume": (0.3, 20000.0, "is no plausible volume of a room or home", "0.3 to 20 000 m3"),
         "floor_area": (0.1, 5000.0, "is no plausible floor area", "0.1 to 5 000 m2"),
         "height": (1.5, 15.0, "is no plausible height of a room", "1.5 to 15 m"),
         "air_change_rate": (0.0, 60 / 3600, "is no plausible air change rate", "0 to 60 1/h"),
@@ -36,14 +38,19 @@ _NUMBERS: dict[str, dict[str, tuple[float, float, str, str]]] = {
     "openings": {"area": (0.0, 50.0, "is no plausible area of an opening", "0 to 50 m2")},
 }
 _MOST_HOURS = 50
+ID = r"[a-z0-9][a-z0-9_-]{0,39}"
 
 
 def sense(survey: Survey) -> Iterator[Finding]:
     """All that makes no sense in a survey that has the right structure: place, what is wrong, what would be right."""
     yield from _place(survey)
     yield from _ids(survey)
+    yield from id_of_file(survey.id)
     if not survey.fixtures:
         yield ("fixtures",), "is empty", "a survey needs one fixture at least"
+    if len(survey.fixtures) > 1:
+        wrong = f"is one of {len(survey.fixtures)} fixtures, and this edition plans one"
+        yield ("fixtures", 1), wrong, "make one survey for each fixture"
     for index, fixture in enumerate(survey.fixtures):
         yield from _fixture(("fixtures", index), fixture)
     yield from _openings(survey)
@@ -52,6 +59,13 @@ def sense(survey: Survey) -> Iterator[Finding]:
         if air:
             yield from _air(("climate", which), air)
     yield from _numbers(survey)
+    yield from home(survey)
+
+
+def id_of_file(text: str) -> Iterator[Finding]:
+    """The id of a survey or sheet: it names files and plans."""
+    if not re.fullmatch(ID, text):
+        yield ("id",), f"{text[:40]!r} is no id", "small letters, digits and - _ only"
 
 
 def _numbers(survey: Survey) -> Iterator[Finding]:
@@ -69,12 +83,10 @@ def _numbers(survey: Survey) -> Iterator[Finding]:
 
 
 def _place(survey: Survey) -> Iterator[Finding]:
-    if not re.fullmatch(r"[A-Z]{2}", survey.place.country):
-        yield (
-            ("place", "country"),
-            f"{survey.place.country[:40]!r} is no country code",
-            'two capitals, for example "US"',
-        )
+    country = survey.place.country
+    if country not in COUNTRIES and country != UNREAD:
+        right = {"UK": 'write "GB"', "EL": 'write "GR"'}.get(country, 'two capitals of ISO 3166, for example "US"')
+        yield ("place", "country"), f"{country[:40]!r} is no country code", right
     zone = survey.place.time_zone
     try:
         ZoneInfo(zone)
@@ -98,7 +110,7 @@ def _ids(survey: Survey) -> Iterator[Finding]:
     for key, entries in lists.items():
         seen: set[str] = set()
         for index, entry in enumerate(entries):
-            if not re.fullmatch(r"[a-z0-9][a-z0-9_-]{0,39}", entry.id):
+            if not re.fullmatch(ID, entry.id):
                 yield (key, index, "id"), f"{entry.id[:40]!r} is no id", "small letters, digits and - _ only"
             if entry.id in seen:
                 yield (key, index, "id"), f"{entry.id!r} stands there twice", "each id once"
@@ -146,6 +158,23 @@ def _observation(place: Place, seen: Observation) -> Iterator[Finding]:
     elif seen.result not in OBSERVATIONS[seen.what]:
         allowed = ", ".join(OBSERVATIONS[seen.what])
         yield (*place, "result"), f"{seen.result[:40]!r} is no result of {seen.what}", f"one of {allowed}"
+    elif seen.what == "surface_temperature":
+        yield from _measured((*place, "value"), seen.value)
+
+
+def _measured(place: Place, value: str | None) -> Iterator[Finding]:
+    """A temperature of the bath's surface decides when a coat may go on: without its number it says nothing."""
+    right = 'write for example value = "17 °C"'
+    if value is None:
+        yield place, "is missing", right
+        return
+    try:
+        kelvin = read_quantity(value, "temperature")
+    except QuantityError as error:
+        yield place, str(error), ""
+        return
+    if not 263.15 <= kelvin <= 313.15:
+        yield place, f"is {kelvin - 273.15:.0f} °C, no plausible temperature of a bath", "-10 to 40 °C; check the unit"
 
 
 def _openings(survey: Survey) -> Iterator[Finding]:
@@ -191,6 +220,8 @@ def _hours(place: Place, hours: Hours, taken: dict[str, list[tuple[str, str]]]) 
         wrong = f"{hours.starts[:9]!r} to {hours.ends[:9]!r} are no times of day"
         yield place, wrong, 'write "08:00" and "18:00"'
         return
+    if not hours.days:
+        yield (*place, "days"), "is empty", 'name the days, for example ["sat", "sun"]'
     if hours.starts >= hours.ends:
         wrong = f"ends at {hours.ends}, before it starts at {hours.starts}"
         yield place, wrong, "split hours over midnight in two"

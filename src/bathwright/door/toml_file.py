@@ -1,5 +1,6 @@
 """Reading a TOML file behind limits that are checked before parsing, and finding a line by its path."""
 
+import errno
 import re
 import tomllib
 from functools import lru_cache
@@ -38,7 +39,7 @@ def read_text(path: Path) -> str:
         if path.is_dir():
             raise _refuse(name, "is a folder", "give a file")
         if not path.exists():
-            raise _refuse(name, "does not exist", "check the name")
+            raise _refuse(name, *_why_not_there(path))
         if not path.is_file():
             raise _refuse(name, "is no ordinary file", "give a TOML file")
         size = path.stat().st_size
@@ -55,6 +56,18 @@ def read_text(path: Path) -> str:
         return raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         raise _refuse(name, f"is not UTF-8 text (byte {error.start})", "save it as UTF-8") from None
+
+
+def _why_not_there(path: Path) -> tuple[str, str]:
+    """What is wrong with a path at which no file is."""
+    try:
+        path.stat()
+    except OSError as error:
+        if error.errno == errno.ELOOP:
+            return "is a link that leads in a circle", "give the file itself"
+    if path.is_symlink():
+        return "is a link to a file that does not exist", "give the file itself"
+    return "does not exist", "check the name"
 
 
 def parse_toml(text: str, name: str) -> dict[str, Any]:

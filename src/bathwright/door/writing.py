@@ -6,9 +6,10 @@ import os
 import tempfile
 from datetime import UTC, date, datetime
 from pathlib import Path
-from typing import Any, get_args, get_type_hints
+from typing import Any, get_type_hints
 
-from bathwright.domain.record import Measured, Private
+from bathwright.domain.record import Private
+from bathwright.door.shapes import measured_kind
 from bathwright.units import KINDS, rounded
 
 # decimals by the unit at the end of a field's name; the longest ending that fits decides
@@ -51,16 +52,9 @@ def field_kinds(record: type) -> dict[str, str]:
     """Kind of quantity of each measured field of a record type."""
     if record not in _KINDS_OF:
         hints = get_type_hints(record, include_extras=True)
-        found = {name: _kind_in(hint) for name, hint in hints.items()}
+        found = {name: measured_kind(hint) for name, hint in hints.items()}
         _KINDS_OF[record] = {name: kind for name, kind in found.items() if kind}
     return _KINDS_OF[record]
-
-
-def _kind_in(hint: Any) -> str | None:
-    for mark in getattr(hint, "__metadata__", ()):
-        if isinstance(mark, Measured):
-            return mark.kind
-    return next((kind for arm in get_args(hint) if (kind := _kind_in(arm))), None)
 
 
 def private_paths(record: type) -> tuple[str, ...]:

@@ -27,6 +27,7 @@ from bathwright.simulation.air import CASES, AirRun
 
 _HORIZON_S = 30 * 86400.0
 _HOUR_S = 3600.0
+_NO_FLOW_M3_S = 1e-9
 
 
 @dataclass(frozen=True)
@@ -134,8 +135,8 @@ def _fan_may_stop(run: AirRun, setup: AirSetup, last_s: float, knowledge: Knowle
     still lets out would stay below the public values in the room (steady state of emission over the quiet exchange);
     None when not within the horizon."""
     weights = _public_weights(run.cas, knowledge)
-    quiet = setup.room_exchange.low
-    home = setup.home_air_changes.low * setup.home_m3.low
+    quiet = max(setup.room_exchange.low, _NO_FLOW_M3_S)
+    home = max(setup.home_air_changes.low * setup.home_m3.low, _NO_FLOW_M3_S)
     steady = np.einsum("csn,s->cn", np.maximum(run.emission_kg_s, 0.0), weights) * (1 / quiet + 1 / home)
     over = np.flatnonzero(steady.max(axis=0) > 1.0)
     first = float(run.edges_s[over[-1] + 1]) if over.size else 0.0

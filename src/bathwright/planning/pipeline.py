@@ -31,6 +31,7 @@ from bathwright.planning.exposed import with_measures
 from bathwright.planning.states import timetable_with_states
 from bathwright.planning.trace import cited, traces
 from bathwright.planning.wearing import with_wears
+from bathwright.procedure.job import with_chemistries
 from bathwright.procedure.waits import cure_law
 from bathwright.simulation.air import CASES
 
@@ -47,6 +48,7 @@ def make_plan(survey: Survey, sheets: tuple[Sheet, ...], knowledge: Knowledge, a
     the bath has no system.
     """
     fixture = survey.fixtures[0]
+    sheets = with_chemistries(sheets, knowledge)
     tries = _tried(survey, fixture, candidates(sheets, options), sheets, knowledge, at)
     best = tries[0]
     refused = best.judgement.verdict == "no"

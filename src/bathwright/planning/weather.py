@@ -2,6 +2,7 @@
 
 from bathwright.domain.plan import Assumption
 from bathwright.domain.survey import Fixture, Survey
+from bathwright.schedule.hours import DEFAULT_HOURS
 from bathwright.simulation.climate import Weather
 from bathwright.units import QuantityError, read_quantity
 
@@ -23,7 +24,7 @@ def weather_of(survey: Survey, fixture: Fixture) -> tuple[Weather, tuple[Assumpt
     else:
         assumed.append(_assume("indoor-temperature", low, "temperature"))
     if air is not None and air.humidity is not None:
-        humidity = air.humidity
+        humidity = max(air.humidity, 0.01)  # air with no water at all has no dew point
     else:
         assumed.append(_assume("indoor-humidity", humidity, "humidity"))
     offset = _measured_offset(fixture, (low + high) / 2)
@@ -42,6 +43,8 @@ def weather_of(survey: Survey, fixture: Fixture) -> tuple[Weather, tuple[Assumpt
         surface_told=surface_told,
         zone=survey.place.time_zone,
     )
+    if not survey.calendar.working:
+        assumed.append(_assume("working-hours", "-".join(DEFAULT_HOURS), None))
     return weather, tuple(assumed)
 
 
@@ -56,5 +59,5 @@ def _measured_offset(fixture: Fixture, mean_k: float) -> float | None:
     return None
 
 
-def _assume(code: str, value: float, kind: str) -> Assumption:
+def _assume(code: str, value: float | str, kind: str | None) -> Assumption:
     return Assumption(code=code, value=value, kind=kind, source="own-judgement", mark="judgement")

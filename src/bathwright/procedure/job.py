@@ -1,5 +1,7 @@
 """The inputs that the steps are made from: survey, fixture, system, the products beside it, sizes and film."""
 
+import dataclasses
+
 from bathwright.domain import views
 from bathwright.domain.codes import Chemistry, MethodCode, Role
 from bathwright.domain.plan import AreaPart
@@ -17,6 +19,23 @@ ACIDS: tuple[Chemistry, ...] = ("hydrochloric-acid", "vinegar", "descaler", "flu
 GLAZED = ("enamelled_cast_iron", "enamelled_steel", "vitreous_china", "ceramic_tile")
 LEADED_GLAZE_BEFORE = 1996  # makers used leaded glaze "as late as 1995" (trade-lead-survey), secondary
 CHLORINE: tuple[Chemistry, ...] = ("bleach", "chlorinated-abrasive")
+
+_JUDGED_BY_CONTENT = ("cleaner", "solvent", "etchant", "stripper")
+_LEAST_SHARE = 0.005
+_DICHLOROMETHANE = "75-09-2"
+_CHEMISTRY_OF_TAG: dict[str, Chemistry] = {
+    "chlorine_releaser": "bleach",
+    "acid": "descaler",
+    "fluoride": "fluoride-acid",
+    "peroxide": "peroxide",
+    "ammonia": "ammonia",
+    "alkali": "caustic",
+    "quat": "quat",
+    "amine": "amine-hardener",
+    "isocyanate": "isocyanate-hardener",
+    "alcohol_solvent": "alcohol",
+    "ketone": "acetone",
+}
 
 
 @record
@@ -74,6 +93,29 @@ def dust_may_hold_lead(survey: Survey, fixture: Fixture) -> bool:
     return old and (glazed or coated)
 
 
+def chemistries_of(sheet: Sheet, knowledge: Knowledge) -> tuple[Chemistry, ...]:
+    """What a product is for chemistry: what its head says and what its composition holds (half a per cent or more).
+
+    A cleaner, solvent, etchant or stripper of which nothing tells counts as an unknown cleaner.
+    """
+    if sheet.role not in _JUDGED_BY_CONTENT:
+        return sheet.chemistries
+    found: list[Chemistry] = list(sheet.chemistries)
+    for entry in (entry for part in sheet.parts for entry in part.composition or ()):
+        substance = knowledge.substances.get(entry.cas)
+        if substance is None or entry.high < _LEAST_SHARE:
+            continue
+        found += [code for tag, code in _CHEMISTRY_OF_TAG.items() if tag in substance.tags]
+        if entry.cas == _DICHLOROMETHANE:
+            found.append("dichloromethane")
+    return tuple(dict.fromkeys(found)) or ("unknown-cleaner",)
+
+
+def with_chemistries(sheets: tuple[Sheet, ...], knowledge: Knowledge) -> tuple[Sheet, ...]:
+    """The sheets, each with all that it is for chemistry."""
+    return tuple(dataclasses.replace(sheet, chemistries=chemistries_of(sheet, knowledge)) for sheet in sheets)
+
+
 def choose_method(coating: Sheet) -> MethodCode:
     """The gentlest method that the sheet allows: roller, brush, pour, aerosol, spray; roller when it is silent."""
     allowed = views.allowed(coating, "method")
@@ -97,11 +139,11 @@ def choose_beside(survey: Survey, fixture: Fixture, coating: Sheet, sheets: tupl
     descaler = pick("descale", "cleaner", "descaler") if descale else None
     bleach = pick("mould", "cleaner", "bleach") if "mould" in wished else None
     dropped = [wish.sheet for wish in survey.wishes if wish.use == "strip"]
-    if bleach and descaler and any(acid in descaler.chemistries for acid in ACIDS):
+    cleaner = pick("clean", "cleaner", "dish-detergent")
+    if bleach and any(_acid(sheet) for sheet in (descaler, cleaner) if sheet):
         dropped.append(bleach.id)
         bleach = None
-    cleaner = pick("clean", "cleaner", "dish-detergent")
-    if cleaner and _chlorine(cleaner) and descaler:
+    if cleaner and descaler and (_chlorine(cleaner) or "unknown-cleaner" in cleaner.chemistries):
         dropped.append(cleaner.id)
         fitting = [s for s in sheets if s.role == "cleaner" and "dish-detergent" in s.chemistries and not _chlorine(s)]
         cleaner = next(iter(fitting), None)
@@ -114,6 +156,10 @@ def choose_beside(survey: Survey, fixture: Fixture, coating: Sheet, sheets: tupl
         sealant=pick("seal", "sealant"),
         dropped=tuple(dropped),
     )
+
+
+def _acid(sheet: Sheet) -> bool:
+    return any(code in sheet.chemistries for code in (*ACIDS, "unknown-cleaner"))
 
 
 def _chlorine(sheet: Sheet) -> bool:
@@ -137,6 +183,7 @@ def make_job(
 ) -> Job:
     """Everything that follows from survey and sheets before any clock."""
     method = choose_method(coating)
+    coating = views.narrowed(coating, method, fixture.material)
     area = total_area(parts)
     mixed = mixture(coating)
     film = coat_film(coating, mixed, knowledge)

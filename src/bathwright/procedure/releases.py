@@ -7,10 +7,13 @@ from bathwright.domain.steps import Step
 from bathwright.domain.values import Band
 from bathwright.procedure.job import Job
 from bathwright.procedure.mixture import UNTOLD_DENSITY_KG_M3, MixedShare, mixture, volatiles
+from bathwright.procedure.quantities import other_material
+
+TRACE_KG = 0.005  # a cleaner, filler or sealant that lets out less in its step is no source of its own: judgement
 
 
 def releases(job: Job, steps: tuple[Step, ...]) -> tuple[Release, ...]:
-    """Releases of all coats and of the solvent wipe.
+    """Releases of all coats, of the solvent wipe, and of cleaner, filler and sealant that let out more than a trace.
 
     Mass of a coat: the share of the mixture times its volume, at the low, central and high of both; the water of a
     water-borne coating is a release too, since it thins the vapour over the film.
@@ -22,8 +25,9 @@ def releases(job: Job, steps: tuple[Step, ...]) -> tuple[Release, ...]:
             if step.act == "coat":
                 part = used.volume_m3 / job.one_coat.central if used.volume_m3 else 1.0
                 out += _of_mixture(job, step, job.coating, part, water_borne)
-            elif step.act == "solvent_wipe" and job.beside.wipe and used.volume_m3:
-                out += _of_wipe(job, step, job.beside.wipe, used.volume_m3)
+            else:
+                sheet = next((s for s in job.beside.all() if s.id == used.sheet), None)
+                out += _of_product(job, step, sheet, used.volume_m3) if sheet else []
     return tuple(out)
 
 
@@ -51,12 +55,17 @@ def _tags(job: Job, cas: str) -> tuple[str, ...]:
     return substance.tags if substance else ()
 
 
-def _of_wipe(job: Job, step: Step, sheet: Sheet, volume_m3: float) -> list[Release]:
+def _of_product(job: Job, step: Step, sheet: Sheet, volume_m3: float | None) -> list[Release]:
+    """All that evaporates from a product used beside the coating: its use rate times the area."""
     mixed = mixture(sheet)
     found = volatiles(sheet, mixed, job.knowledge)
-    weight = volume_m3 * (mixed.density_kg_m3 or UNTOLD_DENSITY_KG_M3)
+    volume = volume_m3 or other_material(sheet, job.area_m2, "", job.knowledge).needed_m3.central
+    weight = volume * (mixed.density_kg_m3 or UNTOLD_DENSITY_KG_M3)
+    form = "wipe" if step.act == "solvent_wipe" else "film"
+    if form == "film" and found.used_kg * volume < TRACE_KG:
+        return []
     return [
-        _release(job, step, share, [weight * share.low, weight * share.central, weight * share.high], "wipe", 1.0,
+        _release(job, step, share, [weight * share.low, weight * share.central, weight * share.high], form, 1.0,
                  sheet.id, "own")
         for share in found.organic
     ]  # fmt: skip

@@ -15,6 +15,8 @@ from bathwright.procedure.waits import pot_life_s, wait
 _DAY_S = 86400.0
 _POT_MARGIN_S = 300.0  # five minutes to lay the last roller down: judgement
 _NOTHING_FAST = 1e9
+_AT_ONCE_S = 600.0  # a mixed batch is laid on within ten minutes: judgement
+_SAME_SESSION_S = 7200.0  # the last wipe and the first coat belong together, two hours at most: judgement
 
 
 @record
@@ -82,11 +84,17 @@ class _Builder:
         return step
 
     def sheet_wait(self, sheet: Sheet, kind: str, step: str, after: str) -> Demand | None:
+        """The wait that a sheet prints, counted from the step that it names; `after` where it names none."""
+        found = views.strictest(sheet, kind, temperature_k=self.cold_k)
+        anchor = _ANCHORS.get(found.fact.starts_from or "", after) if found else after
+        anchor = anchor if any(known.id == anchor for known in self.steps) else after
         return wait(
-            sheet, kind, step=step, after=after, knowledge=self.job.knowledge, temperature_k=self.cold_k
+            sheet, kind, step=step, after=anchor, knowledge=self.job.knowledge, temperature_k=self.cold_k,
+            warm_k=self.warm_k,
         )  # fmt: skip
 
 
+_ANCHORS = {"demasked": "unmask", "caulked": "seal"}
 _TWICE = (Value(name="rinses", value=2.0),)
 _RATES = {
     "wash_detergent": "clean", "rinse": "rinse", "descale": "descale", "wet_sand": "sand", "dry_bath": "dry",
@@ -307,7 +315,7 @@ def _coats(b: _Builder) -> str:
             tail = f"{coat}" if batches == 1 else f"{coat}-{batch}"
             mix_id, coat_id = f"mix-{tail}", f"coat-{tail}"
             share = 1.0 / batches
-            flash = (_flash(mix_id, job.beside.wipe),) if job.beside.wipe and not before_coat else ()
+            flash = (_flash(mix_id, job.beside.wipe),) if not before_coat and batch == 1 else ()
             mix_work = job.knowledge.band("coating_defaults.work_time.mix_batch")
             minutes = _whole_minutes(mix_work.central + stir_s + stand_s)
             mixing = Band(
@@ -328,7 +336,7 @@ def _coats(b: _Builder) -> str:
                 source=whole.source,
                 mark=whole.mark,
             )
-            most = None if life is None else max(0.0, life[0] - stand_s - coating.central)
+            most = _AT_ONCE_S if life is None else min(_AT_ONCE_S, max(0.0, life[0] - stand_s - coating.high))
             recoat = b.sheet_wait(job.coating, "recoat", coat_id, before_coat) if before_coat and batch == 1 else None
             at_once = fixed_wait(coat_id, mix_id, 0.0, life[2] if life else "common-practice", most_s=most)
             b.add(
@@ -346,10 +354,14 @@ def _coats(b: _Builder) -> str:
     return before_coat
 
 
-def _flash(step: str, wipe: Sheet) -> Demand:
+def _flash(step: str, wipe: Sheet | None) -> Demand:
+    """From the last wipe to the first batch: the solvent's flash-off at least, the same session at most."""
+    if wipe is None:
+        return fixed_wait(step, "wipe", 0.0, "own-judgement", most_s=_SAME_SESSION_S)
     found = views.strictest(wipe, "flash_off")
     least = found.value if found else 900.0
-    return fixed_wait(step, "wipe", least, f"{wipe.id}/{found.fact.id}" if found else "own-judgement")
+    because = f"{wipe.id}/{found.fact.id}" if found else "own-judgement"
+    return fixed_wait(step, "wipe", least, because, most_s=least + _SAME_SESSION_S)
 
 
 def _mix(

@@ -63,11 +63,13 @@ def wait(
     after: str,
     knowledge: Knowledge,
     temperature_k: float,
+    warm_k: float | None = None,
     law: WaitLaw = "cures",
 ) -> Demand | None:
     """The wait that a sheet prints, at the temperature that is expected; None when the sheet is silent.
 
-    A range gives least and most, an amount the least.
+    A range gives least and most, an amount the least. The most wait is that of the warmest expected temperature
+    (`warm_k`), never longer than printed.
     """
     found = views.strictest(sheet, kind, temperature_k=temperature_k)
     if found is None:
@@ -78,6 +80,11 @@ def wait(
     if isinstance(value, Range):
         least, most = value.low, _tightest_high(sheet, kind, temperature_k)
     physics = cure_law(sheet, kind, knowledge)
+    printed_most = most
+    if most is not None and warm_k is not None:
+        reference = found.fact.at.temperature or _STANDARD_K
+        most /= max(1.0, cure.rate_factor_arrhenius(warm_k, max(reference, physics.reference_k),
+                                                    physics.activation_energy_j_mol))  # fmt: skip
     return Demand(
         id=f"{step}-{kind.replace('_', '-')}",
         step=step,
@@ -88,7 +95,7 @@ def wait(
         least_s=least,
         most_s=most,
         printed_least_s=least,
-        printed_most_s=most,
+        printed_most_s=printed_most,
         law=law,
         reference_k=physics.reference_k,
         age_s=_age_at_reference(sheet, kind, least),

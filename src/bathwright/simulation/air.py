@@ -23,6 +23,8 @@ Array = NDArray[np.float64]
 FILM, SLOW, BASIN, ROOM, HOME = range(5)
 CASES = ("light", "central", "heavy", "lingering")
 _ROUNDS = 3  # how often a step is worked out, each time with the film's mean of the time before; 1 = as at its start
+# share of the fan's air that an inlet in the basin really draws out of the basin, by case: judgement
+_FROM_BASIN = np.array([1.0, 1.0, 0.5, 0.5])
 _DRY = 1e-3  # share of the applied moles below which the film's activity falls with what is left
 _PICK = {"light": "low", "central": "central", "heavy": "high", "lingering": "high"}
 _AGAINST = {"light": "high", "central": "central", "heavy": "low", "lingering": "low"}
@@ -97,8 +99,9 @@ class _Model:
         one_way((HOME, out), home_flow)
         if fan_on and setup.fan_flow is not None:
             flow = _of(setup.fan_flow, _AGAINST)
-            path = (out, HOME, ROOM, BASIN, out) if setup.inlet == "basin" else (out, HOME, ROOM, out)
-            one_way(path, flow)
+            drawn = _FROM_BASIN if setup.inlet == "basin" else np.zeros(count)
+            one_way((out, HOME, ROOM, BASIN, out), flow * drawn)
+            one_way((out, HOME, ROOM, out), flow * (1 - drawn))
             two_way(ROOM, HOME, _of(setup.passages, _PICK))
         else:
             two_way(ROOM, HOME, _of(setup.room_exchange, _PICK))

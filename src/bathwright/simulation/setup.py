@@ -13,6 +13,9 @@ _FANS = ("duct_fan", "window_fan", "box_fan_filter", "box_fan", "ceiling_fan")
 _PASSAGES_PER_S = 2 / 3600  # the door is passed twice an hour while the fan runs: judgement
 # measured over predicted evaporation 0.76 to 1.24 (inverse of the published 0.81 to 1.32), widened: judgement
 _TRANSFER_SPREAD = (0.75, 1.0, 1.3)
+# a rating alone is credited up to 400 cfm: more needs an opening of 1.2 to 1.7 square feet for the air that comes in
+# (own computation by the orifice equation at 2.5 to 5 Pa); a measured flow is credited as measured
+MOST_CREDITED_M3_S = 0.1888
 _NO_BASIN_M3 = 0.2  # tile on a wall has no basin: an idle zone of this size stands in for it
 _LITTLE_BATHROOM_M3 = 6.0  # where the room's volume was not told: smaller than usual, so that it errs to the bad side
 
@@ -49,15 +52,20 @@ def fan_flow(item: Equipment, knowledge: Knowledge) -> Band | None:
         return kind.real_flow
     if item.rating is None or kind.real_share is None:
         return None
-    return _scaled(kind.real_share, item.rating, "flow")
+    rated = _scaled(kind.real_share, item.rating, "flow")
+    low, central, high = (min(value, MOST_CREDITED_M3_S) for value in (rated.low, rated.central, rated.high))
+    return Band(low=low, central=central, high=high, kind="flow", source=rated.source, mark=rated.mark)
 
 
 def best_fan(survey: Survey, knowledge: Knowledge) -> tuple[Equipment, Band] | None:
     """The fan that moves most air outdoors, of those at hand or to be hired or bought; None when there is none.
 
-    A fan that blows into a shared duct or back into the home does not count, nor one whose discharge is not told.
+    A fan that blows into a shared duct or back into the home does not count, nor one whose discharge is not told; no
+    fan counts where it was told that no air can come into the bathroom.
     """
-    found = []
+    found: list[tuple[float, str, Equipment, Band]] = []
+    if not _air_comes_in(survey):
+        return None
     for item in survey.equipment:
         if item.kind in _FANS and item.have != "no" and item.discharges == "outdoors":
             flow = fan_flow(item, knowledge)
@@ -67,6 +75,15 @@ def best_fan(survey: Survey, knowledge: Knowledge) -> tuple[Equipment, Band] | N
         return None
     _, _, item, flow = max(found, key=lambda entry: (entry[0], entry[1]))
     return item, flow
+
+
+def _air_comes_in(survey: Survey) -> bool:
+    """Whether the bathroom has a way in for air: not told counts as a door; told openings must hold one not sealed."""
+    if survey.openings is None:
+        return True
+    rooms = {space.id for space in survey.spaces if space.kind == "bathroom"}
+    ways = ("door", "undercut", "window", "grille")
+    return any(o.kind in ways and o.state != "sealed" and (rooms & set(o.between)) for o in survey.openings)
 
 
 def room_volume(survey: Survey) -> float | None:
@@ -89,10 +106,13 @@ def air_setup(
     if volume is None:
         volume = _LITTLE_BATHROOM_M3
         assumed.append(_assume("room-volume", volume, "volume", "own-judgement", "judgement"))
-    told_rates = {space.kind: space.air_change_rate for space in survey.spaces if space.air_change_rate is not None}
+    told_rates: dict[str, float] = {}
+    for space in survey.spaces:
+        if space.air_change_rate is not None:
+            told_rates[space.kind] = min(space.air_change_rate, told_rates.get(space.kind, space.air_change_rate))
     home = knowledge.band("air.home.volume")
-    told = next((space.volume for space in survey.spaces if space.kind == "rest_of_home" and space.volume), None)
-    if told is not None:
+    told = sum(space.volume for space in survey.spaces if space.kind == "rest_of_home" and space.volume)
+    if told:
         home = _told(told, "volume") or home
     else:
         assumed.append(_assume("home-volume", home.central, "volume", home.source, home.mark))

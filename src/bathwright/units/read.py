@@ -49,17 +49,17 @@ def _read(text: str, kind: Kind) -> float:
         raise QuantityError(f"{text!r} is not {_article(kind)}; write for example {_examples(kind)}")
     unit = re.sub(r"[\s.]", "", match[2]).lower()
     if unit not in kind.units:
-        raise QuantityError(_unit_fault(text, unit, kind))
+        raise QuantityError(_unit_fault(text, match[2].strip(), unit, kind))
     factor, offset = kind.units[unit]
     return _number(match[1], kind) * factor + offset
 
 
-def _unit_fault(text: str, unit: str, kind: Kind) -> str:
+def _unit_fault(text: str, typed: str, unit: str, kind: Kind) -> str:
     if not unit:
         return f"{text!r} has no unit; {_article(kind)} needs one, for example {_examples(kind)}"
     if unit in kind.refused:
-        return f"{text!r}: the unit {unit!r} is ambiguous here; write {kind.refused[unit]}"
-    return f"{text!r}: {unit!r} is no unit for {_article(kind)}; write for example {_examples(kind)}"
+        return f"{text!r}: the unit {typed!r} is ambiguous here; write {kind.refused[unit]}"
+    return f"{text!r}: {typed!r} is no unit for {_article(kind)}; write for example {_examples(kind)}"
 
 
 def _number(text: str, kind: Kind) -> float:
