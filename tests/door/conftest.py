@@ -30,7 +30,7 @@ def lines_of_faults(text: str, read: Callable[[str, str], object]) -> list[str]:
         for fault in error.faults:
             assert fault.text().startswith("in.toml")
             assert "\n" not in fault.text()
-            assert len(fault.text()) <= 400
+            assert len(fault.text()) <= 900
         return [fault.text() for fault in error.faults]
     return []
 

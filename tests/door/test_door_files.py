@@ -76,6 +76,15 @@ def test_files_that_cannot_be_read(tmp_path: Path, reader: Reader) -> None:
 
 
 @pytest.mark.parametrize("reader", READERS)
+def test_links_that_lead_nowhere(tmp_path: Path, reader: Reader) -> None:
+    (tmp_path / "a.toml").symlink_to(tmp_path / "b.toml")
+    (tmp_path / "b.toml").symlink_to(tmp_path / "a.toml")
+    (tmp_path / "c.toml").symlink_to(tmp_path / "gone.toml")
+    assert "is a link that leads in a circle; give the file itself" in _refusal(reader, tmp_path / "a.toml")
+    assert "is a link to a file that does not exist" in _refusal(reader, tmp_path / "c.toml")
+
+
+@pytest.mark.parametrize("reader", READERS)
 def test_a_file_of_50_mb_is_refused_by_its_size(tmp_path: Path, reader: Reader) -> None:
     path = tmp_path / "large.toml"
     with path.open("wb") as out:

@@ -12,7 +12,7 @@ ONE_FAULT = [
     ('value = "4 h"', "value = 4", ".value", "bare number", '"24 h"'),
     ('value = "4 h"', "value = 4.5", ".value", "bare number", '"24 h"'),
     ('value = "4 h"', "value = inf", ".value", "bare number", '"24 h"'),
-    ('value = "4 h"', "value = true", ".value", "True", '"24 h"'),
+    ('value = "4 h"', "value = true", ".value", "true stands", '"24 h"'),
     ('value = "4 h"', 'value = { low = "4 h" }', ".value", "low", '"24 h"'),
     ('value = "4 h"', 'value = "0 h"', ".value", "is zero", "leave the fact out"),
     ('value = "4 h"', 'value = "60 weeks"', ".value", "longer than a year", "check the unit"),
@@ -27,7 +27,7 @@ ONE_FAULT = [
     ('value = "415 g/L"', 'value = "415 kg/L"', ".value", "no unit for a concentration", "g/L"),
     ("value = 2\n", "value = 200\n", ".value", "more than 50", "check the number"),
     ("value = 2\n", "value = 2.5\n", ".value", "bare number", '"2"'),
-    ('kind = "voc"', 'kind = "vok"', ".kind", "no known kind of fact", '"voc"'),
+    ('kind = "voc"', 'kind = "vok"', ".kind", "no known kind of fact", "use_rate, ventilation, voc"),
     ('kind = "voc"', "kind = 7", ".kind", "no known kind of fact", ""),
     ('kind = "voc"\n', "", ".kind", "is missing", "'kind'"),
     ('{ code = "enamelled_cast_iron", allowed = true }', '"iron"', ".value", "does not fit surface", "allowed = false"),
@@ -55,6 +55,7 @@ ONE_FAULT = [
     ('role = "coating"', 'role = "paint"', "role", "not one of the words", "coating"),
     ('"epoxy-resin", "amine', '"epoxy-rasin", "amine', "chemistries[1]", "epoxy-rasin", '"epoxy-resin"'),
     ('id = "solvent-epoxy"', 'id = "solvent-epoxy"\ndigest = "00"', "digest", "never written", "take it out"),
+    ('id = "solvent-epoxy"', 'id = ""', "id", "'' is no id", "small letters"),
     ("read_on = 2026-11-02", 'read_on = "yesterday"', "papers[1].read_on", "no date", "2026-03-07"),
 ]  # fmt: skip
 

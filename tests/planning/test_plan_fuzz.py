@@ -43,7 +43,7 @@ AT = datetime(2026, 3, 5, 15, tzinfo=UTC)  # days before clocks change in many p
 CFM = 0.3048**3 / 60
 PLACES = [
     ("US", "America/New_York"), ("US", "America/Chicago"), ("CA", "America/Toronto"), ("GB", "Europe/London"),
-    ("DE", "Europe/Berlin"), ("IN", "Asia/Kolkata"), ("AU", "Australia/Lord_Howe"), ("ZZ", "UTC"),
+    ("DE", "Europe/Berlin"), ("IN", "Asia/Kolkata"), ("AU", "Australia/Lord_Howe"), ("JP", "UTC"),
 ]  # fmt: skip
 EVERY_DAY = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 

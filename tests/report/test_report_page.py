@@ -171,8 +171,9 @@ def test_dates_times_and_amounts_are_not_broken() -> None:
     assert glue(3) == 3
 
 
-def test_page_shows_the_three_things_before_the_emergency_box_and_both_before_the_times() -> None:
+def test_page_shows_who_is_out_and_the_emergency_box_before_the_three_things() -> None:
     page = plan_page(NOT_YET)
-    places = [page.index(f'<section id="{name}"') for name in ("three", "emergency", "before")]
+    places = [page.index(f'<section id="{name}"') for name in ("emergency", "three", "before")]
+    places.insert(0, page.index('<dl class="out">'))
     assert places == sorted(places)
     assert places[-1] < page.index('<section id="when"')

@@ -1,63 +1,83 @@
 """Plan, check, why: what a person asks for, from files to records."""
 
-from datetime import datetime
+from datetime import UTC, datetime
 from pathlib import Path
 
 from bathwright.domain.plan import Options, Plan
 from bathwright.domain.sheet import Sheet
 from bathwright.domain.survey import Survey
-from bathwright.door.faults import DoorError, Fault
+from bathwright.door.faults import DoorError, Fault, in_order, nearest
+from bathwright.door.reader import fault_at
 from bathwright.door.sheet import read_sheet
 from bathwright.door.survey import read_survey
 from bathwright.door.toml_file import line_of, read_toml
 
+# the years in which a plan may start: clocks and dates of the law are not known far outside them
+_FIRST, _LAST = datetime(2000, 1, 1), datetime(2100, 1, 1)  # noqa: DTZ001 (wall clocks of the home)
+# the role that a product must have for what it is wished for
+_ROLE_OF: dict[str, str] = {
+    "clean": "cleaner", "descale": "cleaner", "mould": "cleaner", "strip": "stripper", "fill": "filler",
+    "seal": "sealant", "wipe": "solvent",
+}  # fmt: skip
 
-def gather(survey_path: Path, sheets_dir: Path | None) -> tuple[Survey, tuple[Sheet, ...]]:
-    """The survey and the sheets to plan with. DoorError with the faults of all files together."""
+
+def gather(
+    survey_path: Path, sheets_dir: Path | None, faults: tuple[Fault, ...] = ()
+) -> tuple[Survey, tuple[Sheet, ...]]:
+    """The survey and the sheets to plan with. DoorError with the faults of all files together, and with `faults`."""
     from bathwright.knowledge import load
 
-    faults: list[Fault] = []
+    found = list(faults)
     survey: Survey | None = None
-    sheets: tuple[Sheet, ...] = ()
+    sheets: tuple[Sheet, ...] | None = None
     try:
         survey = read_survey(survey_path)
     except DoorError as error:
-        faults += error.faults
+        found += error.faults
     try:
         sheets = read_sheets(sheets_dir) if sheets_dir else load().sheets
     except DoorError as error:
-        faults += error.faults
-    if faults or survey is None:
-        raise DoorError(faults)
-    faults = [*_cannot_plan(survey, survey_path), *_unknown_wishes(survey, survey_path, sheets)]
-    if faults:
-        raise DoorError(faults)
+        found += error.faults
+    if survey is not None and sheets is not None:
+        found += _wrong_products(survey, survey_path, sheets)
+    if found or survey is None or sheets is None:
+        raise DoorError(found)
     return survey, sheets
 
 
-def _cannot_plan(survey: Survey, path: Path) -> list[Fault]:
-    """What this edition cannot plan, said before anything is left out in silence."""
-    if len(survey.fixtures) > 1:
-        wrong = f"names {len(survey.fixtures)} fixtures, and this edition plans one"
-        return [Fault(str(path), "fixtures", wrong, "make one survey for each fixture")]
-    return []
-
-
-def _unknown_wishes(survey: Survey, path: Path, sheets: tuple[Sheet, ...]) -> list[Fault]:
-    known = [sheet.id for sheet in sheets]
-    text = ""
-    faults = []
+def _wrong_products(survey: Survey, path: Path, sheets: tuple[Sheet, ...]) -> list[Fault]:
+    """Products of the survey that no sheet describes, or that cannot do what they are wished for."""
+    role_of = {sheet.id: sheet.role for sheet in sheets}
+    named: list[tuple[tuple[str | int, ...], str]] = [
+        (("wishes", index, "sheet"), wish.sheet) for index, wish in enumerate(survey.wishes)
+    ]
+    named += [(("at_hand", index), name) for index, name in enumerate(survey.at_hand)]
+    found = [
+        (place, f"there is no sheet {name[:40]!r}", nearest(name, [*role_of]))
+        for place, name in named
+        if name not in role_of
+    ]
     for index, wish in enumerate(survey.wishes):
-        if wish.sheet not in known:
-            from bathwright.door.faults import nearest
+        role, wanted = role_of.get(wish.sheet), _ROLE_OF[wish.use]
+        if role not in (None, wanted):
+            fitting = ", ".join(sheet.id for sheet in sheets if sheet.role == wanted) or "no sheet here"
+            wrong = f"{wish.sheet!r} is a {role}, and {wish.use!r} wants a {wanted}"
+            found.append((("wishes", index, "use"), wrong, f"fits: {fitting}"))
+    text = read_toml(path)[1] if found else ""
+    return [fault_at(str(path), text, finding) for finding in found]
 
-            text = text or read_toml(path)[1]
-            line = line_of(text, ("wishes", index, "sheet"))
-            place = f"wishes[{index + 1}].sheet"
-            faults.append(
-                Fault(str(path), place, f"there is no sheet {wish.sheet[:40]!r}", nearest(wish.sheet, known), line)
-            )
-    return faults
+
+def instant(text: str) -> datetime:
+    """The time of --at: a date and time, with or without a zone. DoorError for anything else."""
+    try:
+        at = datetime.fromisoformat(text)
+    except ValueError:
+        right = "write 2026-12-01T09:00"
+        raise DoorError([Fault("--at", "", f"{text[:40]!r} is no date and time", right)]) from None
+    if not _FIRST <= at.replace(tzinfo=None) <= _LAST:
+        wrong = f"{text[:40]!r} lies outside the years that can be planned"
+        raise DoorError([Fault("--at", "", wrong, "from 2000-01-01 to 2100-01-01")])
+    return at
 
 
 def read_sheets(folder: Path) -> tuple[Sheet, ...]:
@@ -83,26 +103,37 @@ def read_sheets(folder: Path) -> tuple[Sheet, ...]:
     return tuple(sheets)
 
 
-def plan(survey_path: Path, sheets_dir: Path | None, at: datetime | None, options: Options, now: datetime) -> Plan:
-    """The plan of a survey. `at` without a zone is the wall clock of the home; `now` stands in when it is None."""
+def plan(
+    survey_path: Path, sheets_dir: Path | None, at: datetime | str | None, options: Options, now: datetime
+) -> Plan:
+    """The plan of a survey.
+
+    `at` as text is read here, so that its fault comes with the others; without a zone it is the wall clock of the
+    home, and one that does not exist there (clocks go forward) moves forward. `now` stands in when it is None.
+    """
     from bathwright.knowledge import load
     from bathwright.planning import make_plan
     from bathwright.planning.pipeline import NoSystemError
-    from bathwright.schedule.hours import to_utc
 
-    survey, sheets = gather(survey_path, sheets_dir)
-    if at is None:
-        instant = now
-    else:
-        from datetime import UTC
-        from zoneinfo import ZoneInfo
-
-        zone = ZoneInfo(survey.place.time_zone)
-        instant = at.astimezone(UTC) if at.tzinfo else to_utc(at, zone)
+    faults: list[Fault] = []
     try:
-        return make_plan(survey, sheets, load(), instant.replace(microsecond=0), options)
+        at = instant(at) if isinstance(at, str) else at
+    except DoorError as error:
+        faults += error.faults
+    survey, sheets = gather(survey_path, sheets_dir, tuple(faults))
+    starts = now if at is None or isinstance(at, str) else _of_home(at, survey)
+    try:
+        return make_plan(survey, sheets, load(), starts.replace(microsecond=0), options)
     except NoSystemError as error:
         raise DoorError([Fault(str(sheets_dir or "the sheets"), "", str(error))]) from None
+
+
+def _of_home(at: datetime, survey: Survey) -> datetime:
+    from zoneinfo import ZoneInfo
+
+    from bathwright.schedule.hours import to_utc
+
+    return at.astimezone(UTC) if at.tzinfo else to_utc(at, ZoneInfo(survey.place.time_zone))
 
 
 def check(paths: tuple[Path, ...]) -> tuple[list[str], list[Fault]]:
@@ -114,7 +145,7 @@ def check(paths: tuple[Path, ...]) -> tuple[list[str], list[Fault]]:
             good.append(f"{path}: {_check_one(path)}")
         except DoorError as error:
             faults += error.faults
-    return good, faults
+    return good, in_order(faults)
 
 
 def _check_one(path: Path) -> str:

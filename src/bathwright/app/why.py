@@ -1,110 +1,77 @@
 """Why a number of a plan file is what it is: its formula, what went in, its sources."""
 
-import json
 import re
 from pathlib import Path
-from typing import Any
 
-from bathwright.door.faults import DoorError, Fault, nearest
-from bathwright.door.toml_file import read_text
+from bathwright.app.plan_file import Parts, Table, load_plan, parts_of, walk
+from bathwright.app.why_lines import own_lines, with_unit
+from bathwright.domain.plan import Plan
+from bathwright.door.faults import one_line
+from bathwright.door.shapes import hint_at, measured_kind
 from bathwright.sources import citation
+from bathwright.units import KINDS
 
-_PART = re.compile(r"([A-Za-z_0-9]+)|\[(\d+)\]")
+# ends of the names of numbers -> kind of quantity, longest first
+_ENDINGS = (
+    ("saturation_kg_m3", "concentration"), ("_kg_m3", "concentration"), ("_kg_mol", "molar_mass"),
+    ("_j_mol", "molar_energy"), ("_per_s", "rate"), ("_m3_s", "flow"), ("_m_s", "speed"), ("_m3", "volume"),
+    ("_m2", "area"), ("_kg", "mass"), ("_pa", "pressure"), ("_s", "time"), ("_m", "length"),
+)  # fmt: skip
+_NAMED = {
+    "offset_k": "temperature_step", "low_k": "temperature", "high_k": "temperature", "temperature_k": "temperature",
+    "reference_k": "temperature", "floor_k": "temperature", "dry_film_m": "film", "wet_film_m": "film",
+}  # fmt: skip
+_LIQUIDS = ("materials", "mixes")
+_BESIDE_KIND = ("low", "central", "high", "value", "limit", "margin")
 
 
 def why(path: Path, number_path: str) -> list[str]:
     """The lines that answer. List positions count from 1, as in the plan's own paths. DoorError for no such number."""
-    plan = _load(path)
-    parts = _parts(path, number_path)
-    value, owner = _walk(path, plan, number_path, parts)
-    if isinstance(value, dict | list):
-        keys = list(value) if isinstance(value, dict) else [f"[{i + 1}]" for i in range(len(value))]
-        raise DoorError([Fault(str(path), number_path, "is no single value", f"go on with one of {keys[:12]}")])
-    lines = [f"{number_path} = {value}"]
-    trace = next((t for t in plan.get("traces", []) if _matches(t["path"], number_path)), None)
+    plan = load_plan(path)
+    parts = parts_of(path, number_path)
+    value, owners = walk(path, plan, number_path, parts)
+    lines = [f"{number_path} = {with_unit(value, _kind(parts, owners))}"]
+    trace = next((t for t in plan.get("traces", []) if _belongs(t["path"], number_path, parts)), None)
     if trace:
         lines.append(f"formula: {trace['formula']}")
-        lines += [
-            f"from: {entry['name']} = {entry['value']} {_unit(entry['kind'])}".rstrip() for entry in trace["inputs"]
-        ]
-    lines += _own(owner)
+        lines += [f"from: {entry['name']} = {with_unit(entry['value'], entry['kind'])}" for entry in trace["inputs"]]
+    lines += own_lines(parts, owners)
     if trace:
         lines += [f"source: {citation(source)}" for source in trace["sources"]]
         lines.append(f"mark: {trace['mark']}")
     if len(lines) == 1:
         told = number_path.startswith(("survey", "made_for"))
         lines.append("told in the survey" if told else "written by the plan itself: no formula stands behind it")
-    return lines
+    return [one_line(line) for line in dict.fromkeys(lines)]
 
 
-def _unit(kind: str | None) -> str:
-    from bathwright.units import KINDS
-
-    return KINDS[kind].si if kind in KINDS and KINDS[kind].si != "1" else ""
-
-
-def _own(owner: Any) -> list[str]:
-    """What the record around the number says of it: facts of a sheet, source, mark, band."""
-    lines: list[str] = []
-    for table in owner:
-        for key in ("facts", "because"):
-            lines += [f"fact of a sheet: {fact}" for fact in table.get(key) or () if isinstance(fact, str)]
-        if isinstance(table.get("source"), str):
-            lines.append(f"source: {citation(table['source'])}")
-            if table.get("mark"):
-                lines.append(f"mark: {table['mark']}")
-        if lines:
-            break
-    return lines
-
-
-def _load(path: Path) -> dict[str, Any]:
-    text = read_text(path) if path.suffix != ".json" else _json_text(path)
-    try:
-        plan = json.loads(text)
-    except (json.JSONDecodeError, RecursionError):
-        raise DoorError([Fault(str(path), "", "is no JSON file", "give the plan.json that --out wrote")]) from None
-    if not isinstance(plan, dict) or plan.get("format") != "bathwright-plan/1":
-        raise DoorError([Fault(str(path), "format", "is no plan", 'a plan has format "bathwright-plan/1"')])
-    return plan
-
-
-def _json_text(path: Path) -> str:
-    """The text of a plan file, which may be larger than a survey: up to 20 MB."""
-    try:
-        if path.is_file() and path.stat().st_size > 20_000_000:
-            raise DoorError([Fault(str(path), "", "is larger than 20 MB", "give the plan.json that --out wrote")])
-        return path.read_text(encoding="utf-8")
-    except (OSError, UnicodeDecodeError):
-        return read_text(path)
-
-
-def _parts(path: Path, text: str) -> list[str | int]:
-    found = list(_PART.finditer(text))
-    if not found or "".join(m.group(0) for m in found) != text.replace(".", ""):
-        raise DoorError([Fault(str(path), text[:60], "is no path", 'write for example "clocks[4].used_s"')])
-    return [m.group(1) if m.group(1) else int(m.group(2)) for m in found]
-
-
-def _walk(path: Path, plan: dict[str, Any], text: str, parts: list[str | int]) -> tuple[Any, list[dict[str, Any]]]:
-    value: Any = plan
-    owners: list[dict[str, Any]] = []
-    for part in parts:
-        if isinstance(value, dict):
-            owners.insert(0, value)
-            if part not in value:
-                raise DoorError([Fault(str(path), text, f"there is no {part!r} here", nearest(str(part), list(value)))])
-            value = value[part]
-        elif isinstance(value, list):
-            if not isinstance(part, int) or not 1 <= part <= len(value):
-                right = f"[1] to [{len(value)}]" if value else "this list is empty"
-                raise DoorError([Fault(str(path), text, f"there is no entry {part!r} here", right)])
-            value = value[part - 1]
-        else:
-            raise DoorError([Fault(str(path), text, "goes on below a single value", "leave out the rest")])
-    return value, [owner for owner in owners if owner is not plan]
-
-
-def _matches(pattern: str, path: str) -> bool:
+def _belongs(pattern: str, path: str, parts: Parts) -> bool:
+    """Whether a trace is about the number. A limit that stands inside an exposure was not computed."""
+    if "limit" in parts or parts[-1] == "limit_value":
+        return False
     regex = re.escape(pattern).replace(re.escape("[*]"), r"\[\d+\]")
     return re.match(rf"{regex}($|[.\[])", path) is not None
+
+
+def _kind(parts: Parts, owners: list[Table]) -> str | None:
+    """Kind of quantity of the number: from its record, from the kind beside it, or from the end of its name."""
+    if parts[0] == "exposures" and _of_no_unit(owners):
+        return None
+    typed = measured_kind(hint_at(Plan, tuple(part if isinstance(part, str) else part - 1 for part in parts)))
+    if typed:
+        return typed
+    name = next((part for part in reversed(parts) if isinstance(part, str)), "")
+    beside = owners[0].get("kind") if owners and name in _BESIDE_KIND else None
+    if isinstance(beside, str) and beside in KINDS:
+        return beside
+    if name == "limit_value":
+        return "concentration"
+    known = next((kind for end, kind in _NAMED.items() if name.endswith(end)), None)
+    known = known or next((kind for end, kind in _ENDINGS if name.endswith(end)), None)
+    return "liquid" if known == "volume" and parts[0] in _LIQUIDS else known
+
+
+def _of_no_unit(owners: list[Table]) -> bool:
+    """Whether an exposure is a share: of the limits of a mixture, or of what can burn."""
+    of = owners[-1] if owners else {}
+    return of.get("substance") == "mixture" or of.get("measure") == "explosive_share"

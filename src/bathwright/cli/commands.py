@@ -40,13 +40,9 @@ def _fail(lines: list[str]) -> typer.Exit:
     return typer.Exit(2)
 
 
-def _instant(text: str | None) -> datetime | None:
-    if text is None:
-        return None
-    try:
-        return datetime.fromisoformat(text)
-    except ValueError:
-        raise _fail([f"--at: {text[:40]!r} is no date and time; write 2026-12-01T09:00"]) from None
+def _on_terminal() -> bool:
+    """Whether a person reads: `main` keeps what is printed until the end, so the true stream is asked."""
+    return sys.__stdout__ is not None and sys.__stdout__.isatty()
 
 
 @app.command()
@@ -71,7 +67,7 @@ def plan(
 
     options = Options(systems=tuple(system or ()), units=units.value if units else None)
     try:
-        made = ask.plan(survey, sheets, _instant(at), options, datetime.now(UTC))
+        made = ask.plan(survey, sheets, at, options, datetime.now(UTC))
     except DoorError as error:
         raise _fail([fault.text() for fault in error.faults]) from None
     text = to_json(made) if as_json or out else ""
@@ -87,7 +83,7 @@ def plan(
     else:
         from bathwright.report.text import plan_text
 
-        print(plan_text(made, width=_width(), colour=sys.stdout.isatty()))
+        print(plan_text(made, width=_width(), colour=_on_terminal()))
         if out:
             print(f"\nWritten: {out / 'plan.html'} (for people) and {out / 'plan.json'} (for machines).")
     raise typer.Exit(EXIT[made.verdict])

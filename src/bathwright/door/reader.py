@@ -60,10 +60,15 @@ def fault_at(name: str, text: str, finding: Finding) -> Fault:
 
 
 def faults_of_meaning(findings: Iterator[Finding], known: Iterable[Fault], name: str, text: str) -> list[Fault]:
-    """Faults from findings; those at a place that is at fault already are left out (a stand-in is there)."""
+    """Faults from findings; those at a place that is at fault already are left out (a stand-in is there).
+
+    So are those beside a `kind` that is at fault, or below it: the kind says what would be plausible.
+    """
     places = [fault.place for fault in known]
+    unsure = [place.removesuffix("kind") for place in places if place.endswith(".kind")]
     faults = (fault_at(name, text, finding) for finding in findings)
-    return list(islice((f for f in faults if not any(_within(f.place, p) for p in places)), MOST_FAULTS))
+    good = (f for f in faults if not f.place.startswith(tuple(unsure)))
+    return list(islice((f for f in good if not any(_within(f.place, p) for p in places)), MOST_FAULTS))
 
 
 def _within(one: str, other: str) -> bool:

@@ -153,7 +153,7 @@ def _fact(place: Place, fact: Fact, parts: int) -> Iterator[Finding]:
     if type(value).__name__.lower() != form:
         yield (*place, "value"), f"does not fit {fact.kind}", f"this kind of fact wants a {form}"
         return
-    if isinstance(value, Choice) and value.code not in FACTFACT_WORDS[fact.kind]:
+    if isinstance(value, Choice) and value.code not in FACT_WORDS[fact.kind]:
         wrong = f"{value.code[:40]!r} is no known {fact.kind}"
         yield (*place, "value", "code"), wrong, nearest(value.code, FACT_WORDS[fact.kind])
     if isinstance(value, Ratio) and (min(value.numbers, default=0) <= 0 or parts not in (0, len(value.numbers))):

@@ -87,7 +87,7 @@ def _clock(name: ClockName, sheet: Sheet, steps: tuple[Step, ...], weather: Weat
 def _computed(demand: Demand, starts: datetime, weather: Weather) -> Band | None:
     """Computed wait: as modelled, and with the bath colder by what its temperature is unsure."""
     unsure = weather.unsure_k
-    ends = [wait_ends(demand, starts, weather, colder) for colder in (-unsure, 0.0, unsure)]
+    ends = [wait_ends(demand, starts, weather, colder, computed_alone=True) for colder in (-unsure, 0.0, unsure)]
     seconds = [(end - starts).total_seconds() for end in ends if end is not None]
     if len(seconds) < 3:
         return None

@@ -7,6 +7,9 @@ from bathwright.report.context import AirView, Group, Pair, Row, Table
 from bathwright.report.fill import capital, clean
 from bathwright.report.findings_view import protection
 from bathwright.report.reader import Reader
+from bathwright.report.who_out import span
+
+_SMALL_SHARE = 0.01  # values below this share of their limit are counted, not told one by one
 
 
 def air_view(reader: Reader) -> AirView | None:
@@ -14,13 +17,40 @@ def air_view(reader: Reader) -> AirView | None:
     air = reader.plan.air
     if air is None:
         return None
-    return AirView(lines=_lines(reader, air), peaks=_peaks(reader), protection=protection(reader))
+    lines = () if reader.plan.verdict == "no" else _lines(reader, air)
+    exposures = reader.plan.exposures
+    told = tuple(exposure for exposure in exposures if exposure.share_upper >= _SMALL_SHARE)
+    small = len(exposures) - len(told)
+    return AirView(
+        lines=lines,
+        peaks=_peaks(reader, told, "peaks"),
+        all_peaks=_peaks(reader, exposures, "all-peaks") if small else None,
+        small=reader.label("small_peaks", count=str(small)) if small else "",
+        protection=protection(reader),
+    )
 
 
 def _lines(reader: Reader, air: AirPlan) -> tuple[Pair, ...]:
     pairs = [("setup", _setup(reader, air)), ("flow", _flow(reader, air)), ("away", _away(reader, air))]
     pairs.append(("back", capital(reader.not_before(air.back_at)) if air.back_at else reader.label("back_unknown")))
+    pairs += [("lean", _lean(reader, air)), ("vapour", _vapour(reader, air))]
     return tuple(Pair(label=reader.label(name), text=text) for name, text in pairs if text)
+
+
+def _lean(reader: Reader, air: AirPlan) -> str:
+    """When somebody may lean over the bath, where that is later than coming back into the room."""
+    if air.back_at is None or (air.basin_at is not None and air.basin_at <= air.back_at):
+        return ""
+    if air.basin_at is None:
+        return reader.label("back_unknown")
+    return reader.label("lean_before", at=reader.instant(air.basin_at, "up"))
+
+
+def _vapour(reader: Reader, air: AirPlan) -> str:
+    """What is let out in all, without water."""
+    if air.vapour_kg is None:
+        return reader.label("not_known")
+    return reader.label("vapour_total", mass=reader.amount(air.vapour_kg, "mass", both=True))
 
 
 def _setup(reader: Reader, air: AirPlan) -> str:
@@ -45,25 +75,27 @@ def _flow(reader: Reader, air: AirPlan) -> str:
 def _away(reader: Reader, air: AirPlan) -> str:
     if air.away_from is None:
         return ""
-    starts = reader.instant(air.away_from, "down")
-    if air.away_until is None:
-        return capital(reader.label("away_unknown", starts=starts))
-    return capital(reader.label("away_span", starts=starts, back=reader.not_before(air.away_until)))
+    return capital(span(reader, air.away_from, air.away_until))
 
 
-def _peaks(reader: Reader) -> Table | None:
+def _peaks(reader: Reader, exposures: tuple[Exposure, ...], name: str) -> Table | None:
     """One row per exposure, in groups by who breathes it."""
     groups: dict[str, list[Row]] = {}
-    for exposure in reader.plan.exposures:
+    for exposure in exposures:
         groups.setdefault(_who(reader, exposure), []).append(_row(reader, exposure))
     if not groups:
         return None
-    head = tuple(reader.label(name) for name in ("what_measured", "outside", "inside", "limit", "share"))
+    head = tuple(
+        reader.label(name)
+        for name in ("what" if reader.plan.verdict == "no" else "what_measured", "outside", "inside", "limit", "share")
+    )
     made = tuple(Group(title=capital(title), rows=tuple(rows)) for title, rows in groups.items())
-    return Table(id="peaks-table", caption=reader.label("peaks"), head=head, groups=made)
+    return Table(id=f"{name}-table", caption=reader.label(name.replace("-", "_")), head=head, groups=made)
 
 
 def _who(reader: Reader, exposure: Exposure) -> str:
+    if exposure.who == "others":
+        return reader.label("others_if_stayed")
     if reader.words.has("person", exposure.who):
         return reader.person(exposure.who)
     return reader.words.word(exposure.who, "zone")
@@ -78,7 +110,7 @@ def _row(reader: Reader, exposure: Exposure) -> Row:
         mask = reader.words.word(exposure.protection, "protection", free=True)
         inside = f"{_band_top(reader, exposure, exposure.inside.central, exposure.inside.high)} ({mask})"
     share = reader.label("share_pair", central=of_limit(exposure.share_central), upper=of_limit(exposure.share_upper))
-    at = f"; {reader.instant(exposure.at)}" if exposure.at else ""
+    at = f"; {reader.instant(exposure.at)}" if exposure.at and reader.plan.verdict != "no" else ""
     return (
         capital(f"{reader.substance(exposure.substance)}, {measured}{at}"),
         outside,

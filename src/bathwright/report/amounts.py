@@ -111,7 +111,8 @@ def _amount(value: float, system: System) -> str:
 def quantity(value: float, kind: str | None, system: System, *, both: bool = False) -> str:
     """An SI value in words. both: the other system in brackets, for values on which health hangs.
 
-    Vapour in air comes out as ppm or mg/m³ with two digits. A kind that is not in the table: the bare number.
+    No US ounces of liquid stand beside millilitres. Vapour in air comes out as ppm or mg/m³ with two
+    digits. A kind that is not in the table: the bare number.
     """
     if kind == "time":
         return duration(value)
@@ -122,9 +123,8 @@ def quantity(value: float, kind: str | None, system: System, *, both: bool = Fal
     if kind in ("share", "humidity"):
         return percent(value)
     if kind == "liquid":
-        other: System = "si" if system == "us" else "us"
         first = _amount(value, system)
-        return f"{first} ({_amount(value, other)})" if both else first
+        return f"{first} ({_amount(value, 'si')})" if both and system == "us" else first
     if kind is None or kind == "count" or kind not in KINDS:
         return f"{value:.6g}"
     text = show_both(value, kind, system) if both else show(value, kind, system)

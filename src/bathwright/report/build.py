@@ -3,11 +3,12 @@
 from collections.abc import Mapping
 
 from bathwright.domain.plan import Plan
-from bathwright.report import air_view, chart, findings_view, steps_view, stuff_view
-from bathwright.report.context import EmergencyView, Pair, PlanContext
+from bathwright.report import air_view, chart, findings_view, order, steps_view, stuff_view
+from bathwright.report.context import EmergencyView, FindingView, Pair, PlanContext
 from bathwright.report.fill import capital, clean
 from bathwright.report.reader import Reader, sentence
 from bathwright.report.timeline import timeline
+from bathwright.report.who_out import out_lines
 from bathwright.report.words import catalogue
 
 _TOP = 3
@@ -30,7 +31,8 @@ def gaps(plan: Plan) -> tuple[str, ...]:
 def context_of(reader: Reader) -> PlanContext:
     """Words and figures of the plan of a reader. The list of sources is made last: it grows while the rest is made."""
     plan = reader.plan
-    found = tuple(findings_view.finding_view(reader, finding) for finding in plan.findings)
+    refused = plan.verdict == "no"
+    top, others = _findings(reader)
     return PlanContext(
         language=reader.words.language,
         labels=_labels(reader),
@@ -39,25 +41,28 @@ def context_of(reader: Reader) -> PlanContext:
         who=_who(reader),
         example=_example(reader),
         asked=_asked(reader),
-        top=found[:_TOP],
+        out=out_lines(reader),
+        top=top,
+        first=findings_view.first_things(reader),
+        firm=findings_view.firm_brings(reader),
         emergency=_emergency(reader),
         before=findings_view.before_start(reader),
         questions=findings_view.questions(reader),
-        when=steps_view.when_table(reader),
-        when_notes=steps_view.when_notes(reader),
-        timeline=timeline(reader),
-        states=steps_view.states_table(reader),
-        clocks=steps_view.clocks_table(reader),
+        when=None if refused else steps_view.when_table(reader),
+        when_notes=() if refused else steps_view.when_notes(reader),
+        timeline=None if refused else timeline(reader),
+        states=None if refused else steps_view.states_table(reader),
+        clocks=None if refused else steps_view.clocks_table(reader),
         air=air_view.air_view(reader),
-        panels=chart.panels(reader),
+        panels=() if refused else chart.panels(reader),
         area=stuff_view.area_lines(reader),
-        materials=stuff_view.materials_table(reader),
-        mixes=stuff_view.mixes_table(reader),
-        phases=steps_view.phases(reader),
-        others=found[_TOP:],
+        materials=None if refused else stuff_view.materials_table(reader),
+        mixes=None if refused else stuff_view.mixes_table(reader),
+        phases=() if refused else steps_view.phases(reader),
+        others=others,
         alternatives=stuff_view.alternatives_table(reader),
-        care=stuff_view.care(reader),
-        waste=stuff_view.waste(reader),
+        care=() if refused else stuff_view.care(reader),
+        waste=() if refused else stuff_view.waste(reader),
         climate=stuff_view.climate(reader),
         assumptions=stuff_view.assumptions_table(reader),
         numbers=stuff_view.numbers_table(reader),
@@ -68,10 +73,30 @@ def context_of(reader: Reader) -> PlanContext:
     )
 
 
+def _findings(reader: Reader) -> tuple[tuple[FindingView, ...], tuple[FindingView, ...]]:
+    """What stands at the top, and the rest: the first three; when the answer is no, what decides it.
+
+    After a no nothing is shown as kept by the plan: there is no plan that keeps it.
+    """
+    found = reader.plan.findings
+    if reader.plan.verdict != "no":
+        views = tuple(findings_view.finding_view(reader, finding) for finding in found)
+        return views[:_TOP], views[_TOP:]
+    told = (finding for finding in found if finding.status != "met" and finding.consequence != "delays")
+    still = sorted(told, key=order.rank)
+    first = [finding for finding in still if order.decides_a_no(finding)]
+    rest = [finding for finding in still if finding not in first]
+    views = tuple(findings_view.finding_view(reader, finding) for finding in (*first, *rest))
+    return views[: len(first)], views[len(first) :]
+
+
 def _labels(reader: Reader) -> Mapping[str, str]:
-    """All labels that need no value."""
+    """All labels that need no value; some say another thing when the answer is no."""
     labels = catalogue(reader.words.language)["label"]
-    return {name: text for name, text in labels.items() if "{" not in text}
+    plain = {name: text for name, text in labels.items() if "{" not in text}
+    if reader.plan.verdict != "no":
+        return plain
+    return plain | {name[:-3]: text for name, text in plain.items() if name.endswith("_no") and name[:-3] in plain}
 
 
 def _example(reader: Reader) -> str:

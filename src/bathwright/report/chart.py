@@ -15,6 +15,7 @@ from bathwright.report.timeline import night_bars
 _MOST_ROWS = 24
 _STILL_THERE = 0.1  # the picture ends where the upper course stays below this share of the limit
 _SHARES = ("1", "")
+_FAR_BELOW = 1e-3  # a smaller share of a limit is not told in digits
 
 
 def panels(reader: Reader) -> tuple[Panel, ...]:
@@ -65,6 +66,8 @@ def limits_of(reader: Reader, course: Course) -> tuple[tuple[float, str], ...]:
 
 def _value(reader: Reader, course: Course, value: float) -> str:
     if course.unit in _SHARES:
+        if value < _FAR_BELOW:
+            return reader.words.get("chart", "far_below")
         return reader.words.get("chart", "times", value=amounts.significant(value))
     return amounts.quantity(value, "concentration", reader.units)
 

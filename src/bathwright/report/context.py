@@ -197,7 +197,11 @@ class AirView:
     lines: tuple[Pair, ...]
     """Set-up, fan, flow, who is out, when they are back."""
     peaks: Table | None
-    """What people breathe at the highest, against limits."""
+    """What people breathe at the highest, against limits; without what is far below its limit."""
+    all_peaks: Table | None
+    """All values, when some are left out of the other table."""
+    small: str
+    """How many values are left out because they are far below their limit, or empty."""
     protection: tuple[MeasureView, ...]
     """What protects the painter."""
 
@@ -314,8 +318,14 @@ class PlanContext:
     """That home or product are invented, or empty."""
     asked: tuple[Pair, ...]
     """Home, bath, coating, other products, note."""
+    out: tuple[Pair, ...]
+    """Who must be out and when, and the second adult outside."""
     top: tuple[FindingView, ...]
-    """The first three findings."""
+    """The first three findings; when the answer is no, all that decide it."""
+    first: tuple[str, ...]
+    """What comes first, in a few words each, in the order of the headline."""
+    firm: str
+    """What a certified firm brings by itself, or empty."""
     emergency: EmergencyView
     """The emergency box."""
     before: tuple[MeasureView, ...]

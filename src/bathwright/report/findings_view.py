@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from bathwright.domain.findings import Finding, Measure, Question
 from bathwright.domain.plan import Alternative, Plan
+from bathwright.report import order
 from bathwright.report.amounts import percent, significant
 from bathwright.report.context import FindingView, MeasureView, QuestionView
 from bathwright.report.fill import capital
@@ -11,6 +12,13 @@ from bathwright.report.reader import Reader, sentence
 
 _LEVELS = {"kills": 4, "harms": 3, "ruins": 2, "delays": 1, "note": 0}
 _NO_SHARE = ("temperature",)  # a percentage of a temperature says nothing
+_UNKNOWN = "unknown-cleaner"
+_CHLORINE = ("bleach", "chlorinated-abrasive")
+_MAY_HOLD = {
+    "chlorine-from-acid": "acid",
+    "chloramine-from-ammonia": "ammonia",
+    "bleach-with-solvent": "solvent",
+}
 _PROTECTS = ("wear_mask", "wear_gloves_goggles", "helper_outside")
 
 
@@ -19,6 +27,8 @@ def finding_view(reader: Reader, finding: Finding) -> FindingView:
     words, values = reader.words, _finding_values(reader, finding)
     met = finding.status == "met"
     measures = {measure.id: measure for measure in reader.plan.measures}
+    relax = "" if met or not finding.relax else words.of_code("findings", finding.code, "relax", values)
+    refused = reader.plan.verdict == "no"
     return FindingView(
         title=_text(reader, finding, "title", values),
         what=_text(reader, finding, "what", values),
@@ -30,8 +40,10 @@ def finding_view(reader: Reader, finding: Finding) -> FindingView:
         met=met,
         effect=words.get("effect", finding.effect),
         steps="; ".join(reader.step(name) for name in finding.about if name in reader.numbers),
-        measures=tuple(measure_view(reader, measures[name]) for name in finding.measures if name in measures),
-        relax="" if met or not finding.relax else words.of_code("findings", finding.code, "relax", values),
+        measures=()
+        if refused
+        else tuple(measure_view(reader, measures[name]) for name in finding.measures if name in measures),
+        relax=relax,
         marks=", ".join(dict.fromkeys(words.get("mark", mark) for mark in finding.marks)),
         references=reader.references(finding.sources),
     )
@@ -44,7 +56,7 @@ def _text(reader: Reader, finding: Finding, name: str, values: dict[str, str]) -
 
 
 def _finding_values(reader: Reader, finding: Finding) -> dict[str, str]:
-    """The values of the finding by name, and those that every finding offers."""
+    """The values of the finding by name, and those that every finding offers; no hours of a plan that says no."""
     offered: dict[str, str] = {}
     products = [product for name in finding.about if (product := reader.product(name))]
     steps = [name for name in finding.about if name in reader.numbers]
@@ -58,31 +70,58 @@ def _finding_values(reader: Reader, finding: Finding) -> dict[str, str]:
         offered["limit"] = reader.amount(finding.limit, finding.kind, both=True)
     if finding.bound:
         offered["bound"] = reader.words.word(finding.bound, "bound", "person", free=True)
-    return offered | reader.values(finding.values)
+    told = finding.values
+    if reader.plan.verdict == "no":
+        told = tuple(value for value in told if not reader.is_instant(value.value))
+    return without_unknown(reader, finding, offered | reader.values(told))
+
+
+def without_unknown(reader: Reader, finding: Finding, values: dict[str, str]) -> dict[str, str]:
+    """Where one of two that would meet is a cleaner that nobody can name: what it may hold, and what it would meet."""
+    pair = {value.name: str(value.value) for value in finding.values if value.name in ("first", "second")}
+    if len(pair) < 2:
+        return values
+    told = {code for step in reader.plan.steps for use in step.uses for code in use.chemistry}
+    lately = {use.chemistry for fixture in reader.plan.survey.fixtures for use in fixture.used_lately or ()}
+    if _UNKNOWN in lately and pair["second"] not in told | lately:
+        pair["second"] = _UNKNOWN  # it was judged as the worst that it may be
+    if _UNKNOWN not in pair.values():
+        return values
+    known = next((code for code in pair.values() if code != _UNKNOWN), _UNKNOWN)
+    hidden = _MAY_HOLD.get(finding.code, "bleach") if known in _CHLORINE else "bleach"
+    kept = {name: text for name, text in values.items() if name not in pair}
+    return kept | {"hidden": reader.label(f"hidden_{hidden}"), "known": reader.words.word(known)}
 
 
 def _facts(reader: Reader, finding: Finding) -> tuple[str, ...]:
     """Value, limit, margin and basis; empty when the text itself says the value."""
     out: list[str] = []
-    if "value" in reader.words.takes("findings", finding.code, "what"):
+    if "value" in reader.words.takes("findings", finding.code, "what") or finding.value is None:
         return ()
-    value = None if finding.value is None else reader.amount(finding.value, finding.kind, both=True)
-    limit = None if finding.limit is None else reader.amount(finding.limit, finding.kind, both=True)
+    value = reader.amount(finding.value, finding.kind, both=True)
+    no_limit = finding.limit is None or (finding.kind == "time" and finding.limit == 0)
+    limit = None if no_limit else reader.amount(finding.limit or 0.0, finding.kind, both=True)
     bare = finding.status == "met" and finding.margin is not None and finding.margin < 0
-    if value is not None and limit is not None:
-        name = "without_measures" if bare else "planned_limit"
+    refused = reader.plan.verdict == "no"
+    if limit is not None:
+        name = "if_done_limit" if refused else "without_measures" if bare else "planned_limit"
         out.append(reader.label(name, value=value, limit=limit))
-    elif value is not None:
-        out.append(reader.label("planned_only", value=value))
-    elif limit is not None:
-        out.append(reader.label("limit_only", limit=limit))
+    else:
+        out.append(reader.label("if_done_only" if refused else "planned_only", value=value))
     has_share = finding.kind not in _NO_SHARE
-    if finding.margin is not None and value is not None and limit is not None and has_share and not bare:
-        name = "margin_inside" if finding.margin >= 0 else "margin_beyond"
-        out.append(reader.label(name, percent=percent(abs(finding.margin))))
-    if finding.basis is not None and value is not None:
+    if finding.margin is not None and limit is not None and has_share and not bare:
+        out.append(_margin(reader, finding.margin))
+    if finding.basis is not None:
         out.append(reader.label("basis", basis=reader.words.get("basis", finding.basis)))
     return tuple(out)
+
+
+def _margin(reader: Reader, margin: float) -> str:
+    """Room to the limit, or how far beyond it; from twice the limit on as times."""
+    if margin < -1:
+        return reader.label("times_beyond", times=significant(1 - margin))
+    name = "margin_inside" if margin >= 0 else "margin_beyond"
+    return reader.label(name, percent=percent(abs(margin)))
 
 
 def _strength(reader: Reader, finding: Finding) -> str:
@@ -153,19 +192,39 @@ def _question(reader: Reader, question: Question) -> str:
 
 
 def before_start(reader: Reader) -> tuple[MeasureView, ...]:
-    """Measures before the start: those still to do first, then by time."""
-    found = [measure for measure in reader.plan.measures if measure.when == "before_start"]
-    found.sort(key=lambda m: (m.done, m.starts.timestamp() if m.starts else 0.0))
-    return tuple(measure_view(reader, measure) for measure in found)
+    """Measures of the household before the start, in the one order; none when the answer is no."""
+    if reader.plan.verdict == "no":
+        return ()
+    return tuple(measure_view(reader, measure) for measure in order.before_start(reader.plan))
+
+
+def first_things(reader: Reader) -> tuple[str, ...]:
+    """What comes first, in short, in the one order; none when the answer is no."""
+    if reader.plan.verdict == "no":
+        return ()
+    return tuple(dict.fromkeys(_in_short(reader, thing) for thing in order.first_things(reader.plan)))
+
+
+def firm_brings(reader: Reader) -> str:
+    """What the firm brings and wears by itself, one line; empty when the household does the work."""
+    own = [measure for measure in reader.plan.measures if order.firm_brings(reader.plan, measure)]
+    worn = [worn_in_words(reader, measure) for measure in own if reader.words.has(f"measures.{measure.act}", "worn")]
+    if reader.plan.verdict == "no" or not worn:
+        return ""
+    return reader.label("firm_brings", list=", ".join(dict.fromkeys(worn)))
 
 
 def questions(reader: Reader) -> tuple[QuestionView, ...]:
-    """All open questions, those that block first."""
-    return tuple(question_view(reader, entry) for entry in sorted(reader.plan.questions, key=lambda q: not q.blocks))
+    """All open questions, those that block first; none when the answer is no."""
+    if reader.plan.verdict == "no":
+        return ()
+    return tuple(question_view(reader, entry) for entry in order.questions(reader.plan))
 
 
 def protection(reader: Reader) -> tuple[MeasureView, ...]:
     """What protects the painter."""
+    if reader.plan.verdict == "no":
+        return ()
     return tuple(measure_view(reader, entry) for entry in reader.plan.measures if entry.act in _PROTECTS)
 
 
@@ -195,27 +254,20 @@ def alternative_in_words(reader: Reader, entry: Alternative, name: str = "do") -
 
 
 def _first(reader: Reader) -> str:
-    """What must be done, bought or asked first: of the first open finding, else the first of the plan."""
-    plan = reader.plan
-    to_do = [m for m in plan.measures if m.when == "before_start" and not m.done and m.feasible != "have"]
-    blocking = [question for question in plan.questions if question.blocks]
-    for finding in plan.findings:
-        if finding.status == "met" or finding.effect == "tells":
-            continue
-        measure = next((m for m in to_do if m.id in finding.measures), None)
-        if measure is not None:
-            return _short(reader, measure)
-        question = next((q for q in blocking if _is_about(q, finding)), None)
-        if question is not None:
-            return _ask(reader, question)
-    if blocking:
-        return _ask(reader, blocking[0])
-    left = to_do or [m for m in plan.measures if m.when == "before_start" and not m.done]
-    return _short(reader, left[0]) if left else reader.words.get("verdict", "first_unknown")
+    """What must be done, bought, asked or answered first, in the one order."""
+    first = next(order.first_things(reader.plan), None)
+    return reader.words.get("verdict", "first_unknown") if first is None else _in_short(reader, first)
 
 
-def _is_about(question: Question, finding: Finding) -> bool:
-    return finding.code in question.about or bool(set(question.about) & set(finding.about))
+def _in_short(reader: Reader, thing: Measure | Question) -> str:
+    return _short(reader, thing) if isinstance(thing, Measure) else _ask(reader, thing)
+
+
+def worn_in_words(reader: Reader, measure: Measure) -> str:
+    """What a measure puts on somebody, as a noun: "half mask with vapour filters"."""
+    if reader.words.has(f"measures.{measure.act}", "worn"):
+        return reader.words.of_code("measures", measure.act, "worn", measure_values(reader, measure))
+    return reader.text(measure.what) if measure.what else reader.words.plain(measure.act)
 
 
 def _ask(reader: Reader, question: Question) -> str:

@@ -10,6 +10,7 @@ from markupsafe import Markup, escape
 from bathwright.domain.plan import Plan
 from bathwright.report.build import plan_context
 from bathwright.report.context import PlanContext
+from bathwright.report.reader import sentence
 
 # what must not be broken over two lines: a date, a time with its zone, a number with its unit
 _DATE = re.compile(r"\b(\d{1,2}) ([A-Z][a-z]{2}) (\d{4})\b")
@@ -44,6 +45,7 @@ def _environment() -> Environment:
         finalize=glue,
     )
     made.filters["numbers_whole"] = numbers_whole
+    made.filters["capitalise"] = sentence
     return made
 
 

@@ -86,8 +86,9 @@ class Reader:
         return self._products.get(code)
 
     def is_substance(self, cas: str) -> bool:
-        """Whether the text is the CAS number of a substance that is known."""
-        return cas in book.load().substances
+        """Whether the text is the CAS number or the code of a substance that is known."""
+        known = book.load().substances
+        return cas in known or any(entry.code == cas for entry in known.values())
 
     def substance(self, cas: str) -> str:
         """Name of a substance by CAS number or code, as the household's language calls it."""
@@ -132,6 +133,10 @@ class Reader:
             return self.text(value.value)
         return self.amount(float(value.value), value.kind, both=True)
 
+    def is_instant(self, value: object) -> bool:
+        """Whether a value is a day and time."""
+        return isinstance(value, str) and _as_instant(value, self.zone) is not None
+
     def text(self, text: str) -> str:
         """A value that is text: an instant, an id, a code, or words as typed."""
         at = _as_instant(text, self.zone)
@@ -139,7 +144,7 @@ class Reader:
             return self.instant(at)
         if text in self._private or text in self._names or text in self.numbers:
             return self.name(text)
-        if self.is_substance(text):
+        if text == "mixture" or self.is_substance(text):
             return self.substance(text)
         is_code = text.replace("_", "").replace("-", "").isalpha() and text == text.lower()
         return self.words.word(text, "value", *_CODED, free=True) if is_code else clean(text)

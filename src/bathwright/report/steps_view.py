@@ -4,9 +4,10 @@ from bathwright.domain.steps import Clock, Demand, Look, Step
 from bathwright.report import amounts
 from bathwright.report.context import Group, PhaseView, Row, StepView, Table
 from bathwright.report.fill import capital
+from bathwright.report.findings_view import worn_in_words
 from bathwright.report.reader import Reader, sentence
 
-_MINUTE_S = 60.0
+_MINUTE_S, _HOUR_S = 60.0, 3600.0
 _READS = {"humidity": "humidity", "spread": "temperature_step"}
 
 
@@ -48,7 +49,11 @@ def _step_view(reader: Reader, step: Step) -> StepView:
 
 
 def _step_values(reader: Reader, step: Step) -> dict[str, str]:
-    offered, air = {}, reader.plan.air
+    offered, air, system = {}, reader.plan.air, reader.plan.system
+    if step.wears:
+        offered["worn"] = ", ".join(dict.fromkeys(_wear(reader, name) for name in step.wears))
+    if system is not None and system.method in ("spray", "aerosol"):
+        offered["mist"] = reader.label("mist")
     if step.uses:
         offered["product"] = reader.name(step.uses[0].sheet)
     if air is not None and air.fan_flow_m3_s is not None:
@@ -70,7 +75,7 @@ def _wear(reader: Reader, name: str) -> str:
     measure = next((entry for entry in reader.plan.measures if entry.id == name), None)
     if measure is None:
         return reader.words.word(name, free=True)
-    return reader.text(measure.what) if measure.what else reader.words.of_code("measures", measure.act, "short", {})
+    return worn_in_words(reader, measure)
 
 
 def _use(reader: Reader, sheet: str, volume_m3: float | None) -> str:
@@ -238,5 +243,11 @@ def _clock_row(reader: Reader, clock: Clock) -> Row:
     if clock.printed_s is not None and clock.printed_s != clock.used_s:
         counts += f" ({reader.label('printed_time', time=amounts.duration(clock.printed_s))})"
     runs_from = reader.step(clock.runs_from) if clock.runs_from in reader.numbers else reader.label("not_known")
-    why = words.word(clock.why, "clock_why")
+    why = words.word(_clock_why(clock), "clock_why")
     return (name, capital(reader.not_before(clock.at)), capital(runs_from), counts, capital(why))
+
+
+def _clock_why(clock: Clock) -> str:
+    """The cold is named only where it takes more than an hour; a shorter time is a margin for the bath itself."""
+    more = (clock.used_s or 0.0) - (clock.printed_s or 0.0)
+    return "margin" if clock.why == "cold" and more <= _HOUR_S else clock.why

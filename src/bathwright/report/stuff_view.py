@@ -80,18 +80,30 @@ def _part(reader: Reader, name: str) -> str:
 
 
 def alternatives_table(reader: Reader) -> Table | None:
-    """Other ways, with their answer and what decides."""
-    heads = ("way", "answer", "decides", "vapour", "full_bath_head")
-    return _table(reader, "alternatives", heads, (_alternative(reader, e) for e in reader.plan.alternatives))
+    """Other ways, each with its own answer and reason; after a no without hours: those belong to the other plan."""
+    refused = reader.plan.verdict == "no"
+    heads = ("way", "answer", "decides", "vapour", *(() if refused else ("full_bath_head",)))
+    rows = (_alternative(reader, entry)[: len(heads)] for entry in reader.plan.alternatives)
+    return _table(reader, "alternatives", heads, rows)
 
 
 def _alternative(reader: Reader, entry: Alternative) -> Row:
     answer = _NONE if entry.verdict is None else reader.words.get("answer", entry.verdict)
-    codes = (*entry.because, *entry.ruled_out_by)
-    vapour = _NONE if entry.vapour_kg is None else reader.amount(entry.vapour_kg, "mass", both=True)
+    coats = entry.kind in ("system", "other_stripping")
+    vapour = reader.label("not_known") if coats else _NONE
+    if entry.vapour_kg is not None:
+        vapour = reader.amount(entry.vapour_kg, "mass", both=True)
     bath = _NONE if entry.full_bath is None else capital(reader.not_before(entry.full_bath))
-    why = titles(reader, codes, met=entry.verdict == "go") or _NONE
+    why = _own_reason(reader, entry)
     return (capital(alternative_in_words(reader, entry, "name")), answer, why, vapour, bath)
+
+
+def _own_reason(reader: Reader, entry: Alternative) -> str:
+    """What decides this way itself: its findings, else what can be said for or against its kind."""
+    codes = (*entry.because, *entry.ruled_out_by)
+    if entry.kind in ("system", "other_stripping"):
+        return titles(reader, codes, met=entry.verdict != "no") or _NONE
+    return reader.words.of_code("alternatives", entry.kind, "why", {})
 
 
 def care(reader: Reader) -> tuple[str, ...]:

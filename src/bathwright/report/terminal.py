@@ -1,5 +1,6 @@
 """Laying out words in a terminal: wrapping, headings, a box, tables in columns or one below the other."""
 
+import re
 import textwrap
 from collections.abc import Iterable, Iterator
 
@@ -7,6 +8,8 @@ from bathwright.report.context import Row, Table
 
 _BOLD, _REVERSE, _END = "\x1b[1m", "\x1b[7;1m", "\x1b[0m"
 _NARROWEST = 9
+_READABLE = 14  # characters of a column, on average, from four columns on
+_SIGN = re.compile(r"(?<=\d) (?=[%×])")
 _BETWEEN = "  "
 
 
@@ -48,6 +51,11 @@ class Sheet:
         for text in texts:
             self.say(text, first=sign, rest=" " * len(sign))
 
+    def numbered(self, texts: Iterable[str]) -> None:
+        """A list with numbers."""
+        for number, text in enumerate(texts, 1):
+            self.say(text, first=f"{number}. ", rest="   ")
+
     def pair(self, label: str, text: str) -> None:
         """A label and its text."""
         self.say(text, first=f"{label}: ", rest="  ")
@@ -62,7 +70,7 @@ class Sheet:
         self.lines.append("└" + "─" * (self.width - 2) + "┘")
 
     def table(self, table: Table) -> None:
-        """A table in columns; when the columns would be too narrow, one row below the other with labels."""
+        """A table in columns; when the columns would be too narrow, each row as a paragraph with labels."""
         widths = column_widths(table, self.width)
         if widths is None:
             self._stacked(table)
@@ -80,16 +88,17 @@ class Sheet:
             if group.title:
                 self.say(group.title, strong=True)
             for row in group.rows:
-                self.say(row[0], first="• ", rest="  ")
-                for label, text in zip(table.head[1:], row[1:], strict=True):
-                    self.say(text, first=f"    {label}: ", rest="      ")
+                self.say(row[0], first="• ", rest="  ", strong=True)
+                cells = zip(table.head[1:], row[1:], strict=True)
+                told = [f"{label.rstrip('?')}: {text.rstrip('.')}" for label, text in cells if text not in ("", "–")]
+                self.say("; ".join(told) + ".", first="  ", rest="  ")
 
 
 def wrap(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
-    """Lines of at most `width` characters; a word that is longer is cut."""
-    return textwrap.wrap(
-        text, width=width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False
-    ) or [first.rstrip()]  # fmt: skip
+    """Lines of at most `width` characters; a word that is longer is cut. A number keeps its % or × beside it."""
+    glued = _SIGN.sub("\u00a0", text)
+    lines = textwrap.wrap(glued, width=width, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
+    return [line.replace("\u00a0", " ") for line in lines] or [first.rstrip()]
 
 
 def columns(row: Row, widths: tuple[int, ...]) -> Iterator[str]:
@@ -107,7 +116,8 @@ def column_widths(table: Table, width: int) -> tuple[int, ...] | None:
     least = [min(max(_longest_word(row[column]) for row in rows), 16) for column in range(len(table.head))]
     least = [max(value, min(want, _NARROWEST)) for value, want in zip(least, wanted, strict=True)]
     room = width - len(_BETWEEN) * (len(wanted) - 1)
-    if sum(least) > room or len(wanted) > 5:
+    crowded = len(wanted) > 3 and room < _READABLE * len(wanted) and sum(wanted) > room
+    if sum(least) > room or len(wanted) > 5 or crowded:
         return None
     while sum(wanted) > room:
         widest = max(range(len(wanted)), key=lambda column: wanted[column] - least[column])

@@ -19,7 +19,7 @@ def plan_text(plan: Plan, *, width: int = 88, colour: bool = False) -> str:
     _first_screen(sheet, context)
     sheet.blank()
     sheet.say(f"── {context.labels['more']} ──", strong=True)
-    for part in _PARTS:
+    for part in _PARTS_OF_NO if context.verdict_look == "no" else _PARTS:
         part(sheet, context)
     return sheet.text()
 
@@ -31,6 +31,10 @@ def _first_screen(sheet: Sheet, context: PlanContext) -> None:
     sheet.blank()
     for pair in context.asked:
         sheet.pair(pair.label, pair.text)
+    if context.out:
+        sheet.blank()
+    for pair in context.out:
+        sheet.pair(pair.label, pair.text)
     sheet.heading(context.labels["three_things"])
     for number, finding in enumerate(context.top, 1):
         _finding_head(sheet, finding, f"{number}. ")
@@ -38,11 +42,9 @@ def _first_screen(sheet: Sheet, context: PlanContext) -> None:
         sheet.say(context.labels["no_findings"])
     sheet.blank()
     sheet.box(context.labels["emergency"], context.emergency.lines)
-    first = [measure.short for measure in context.before if not measure.done]
-    first += [context.labels["answer_questions"]] if any(question.blocks for question in context.questions) else []
-    if first:
-        sheet.blank()
-        sheet.pair(context.labels["to_do_first"], sentence("; ".join(dict.fromkeys(first))))
+    if context.first:
+        sheet.heading(context.labels["to_do_first"])
+        sheet.numbered(sentence(text) for text in context.first)
 
 
 def _finding_head(sheet: Sheet, finding: FindingView, first: str) -> None:
@@ -79,10 +81,12 @@ def _cited(references: tuple[Reference, ...]) -> str:
 
 def _before(sheet: Sheet, context: PlanContext) -> None:
     labels = context.labels
-    if context.verdict_look == "no" and not context.before and not context.questions:
+    if context.verdict_look == "no":
         return
     sheet.heading(labels["before"])
     sheet.items((_measure(measure) for measure in context.before), "□ ")
+    if context.firm:
+        sheet.say(context.firm)
     if context.questions:
         sheet.blank()
         sheet.say(labels["questions"], strong=True)
@@ -95,6 +99,8 @@ def _before(sheet: Sheet, context: PlanContext) -> None:
 
 
 def _times(sheet: Sheet, context: PlanContext) -> None:
+    if not context.when_notes:
+        return
     sheet.heading(context.labels["when"])
     for note in context.when_notes:
         sheet.say(note)
@@ -124,6 +130,8 @@ def _air(sheet: Sheet, context: PlanContext) -> None:
         sheet.blank()
         sheet.say(labels["peaks"], strong=True)
         sheet.table(context.air.peaks)
+    if context.air.small:
+        sheet.say(context.air.small)
 
 
 def _stuff(sheet: Sheet, context: PlanContext) -> None:
@@ -178,6 +186,8 @@ def _after(sheet: Sheet, context: PlanContext) -> None:
     if context.alternatives is not None:
         sheet.heading(labels["alternatives"])
         sheet.table(context.alternatives)
+        if context.verdict_look == "no":
+            sheet.say(labels["ask_other_way"])
     for texts, name in ((context.care, "care"), (context.waste, "waste")):
         if texts:
             sheet.heading(labels[name])
@@ -209,3 +219,4 @@ def _proof(sheet: Sheet, context: PlanContext) -> None:
 _PARTS: tuple[Callable[[Sheet, PlanContext], None], ...] = (
     _before, _times, _air, _stuff, _steps, _findings, _after, _proof,
 )  # fmt: skip
+_PARTS_OF_NO = (_after, _findings, _air, _proof)

@@ -1,12 +1,13 @@
 """What the rules share: the facts of one attempt, and small questions on them. Compares nothing with a limit."""
 
+import re
 from datetime import date, datetime
 
 from bathwright.domain.air import AirPlan, Emission, Exposure
 from bathwright.domain.codes import MethodCode, SubstrateCode
 from bathwright.domain.plan import AreaPart, Material, Mix
 from bathwright.domain.record import record
-from bathwright.domain.sheet import Sheet
+from bathwright.domain.sheet import Component, Sheet
 from bathwright.domain.steps import Clash, Clock, Step, Timetable
 from bathwright.domain.survey import Equipment, Fixture, Person, Survey, Wish
 from bathwright.knowledge.book import Knowledge
@@ -20,6 +21,15 @@ SOLVENTS = frozenset(
     {"acetone", "alcohol", "lacquer-thinner", "mineral-spirits", "benzyl-alcohol", "nmp", "dichloromethane"}
 )
 DICHLOROMETHANE = "75-09-2"
+LEAST_UNDISCLOSED = 0.05  # up to this much of a can may stay unnamed: judgement
+# diisocyanates and their oligomers that the knowledge has no record of: numbers from memory
+_ISOCYANATES = frozenset(
+    {"101-68-8", "584-84-9", "26471-62-5", "4098-71-9", "53880-05-0", "9016-87-9", "822-06-0", "28182-81-2"}
+)
+_ISOCYANATE_NAME = re.compile(r"urethane|isocyanat|(?<![a-z])(?:nco|p?mdi|tdi|hdi|ipdi)(?![a-z])", re.IGNORECASE)
+_DICHLOROMETHANE_NAME = re.compile(
+    r"(?<!tri)dichloromethane|methylene (?:di)?chloride|(?<![a-z])dcm(?![a-z])", re.IGNORECASE
+)
 
 
 @record
@@ -133,13 +143,28 @@ def year_built(facts: Facts) -> int | None:
 
 def contents(facts: Facts, sheet: Sheet) -> tuple[Substance | None, ...]:
     """Substances of a sheet's composition; None stands for each that the knowledge does not know."""
-    components = [c for part in sheet.parts for c in part.composition or ()]
-    return tuple(facts.knowledge.substances.get(component.cas) for component in components)
+    return tuple(facts.knowledge.substances.get(component.cas) for component in components(sheet))
+
+
+def components(sheet: Sheet) -> tuple[Component, ...]:
+    """All that the composition lists; an entry whose highest share is nothing is no content."""
+    return tuple(entry for part in sheet.parts for entry in part.composition or () if entry.high > 0)
 
 
 def has_tag(facts: Facts, sheet: Sheet, tag: str) -> bool:
     """Whether a sheet holds a substance with this tag."""
     return any(substance is not None and tag in substance.tags for substance in contents(facts, sheet))
+
+
+def undisclosed_share(facts: Facts, sheet: Sheet) -> float:
+    """The share by weight, of the worst can, that may be anything: not named, not known here, or not listed at all."""
+    known = facts.knowledge.substances
+    shares = [1.0] if not sheet.parts else []
+    for part in sheet.parts:
+        listed = part.composition or ()
+        unknown = sum(entry.high for entry in listed if entry.cas not in known)
+        shares.append(max(unknown, 1.0 - sum(entry.high for entry in listed)))
+    return round(max(shares), 6)
 
 
 def people_with(facts: Facts, *wanted: str) -> tuple[Person, ...]:
@@ -209,13 +234,33 @@ def planned_sheets(facts: Facts) -> tuple[Sheet, ...]:
 
 def holds(sheet: Sheet, cas: str, chemistry: str) -> bool:
     """Whether a sheet names a substance, by its CAS number or by the chemistry of its head."""
-    listed = any(entry.cas == cas for part in sheet.parts for entry in part.composition or ())
-    return listed or chemistry in sheet.chemistries
+    return any(entry.cas == cas for entry in components(sheet)) or chemistry in sheet.chemistries
+
+
+def dichloromethane_shares(sheet: Sheet) -> tuple[float, ...]:
+    """The highest shares of dichloromethane that a sheet lists, by CAS number or by name."""
+    return tuple(
+        entry.high
+        for entry in components(sheet)
+        if entry.cas == DICHLOROMETHANE or _DICHLOROMETHANE_NAME.search(entry.substance)
+    )
+
+
+def holds_dichloromethane(facts: Facts, sheet: Sheet) -> bool:
+    """Whether a sheet names dichloromethane: a substance, its head, or its family where the rest is not told."""
+    if dichloromethane_shares(sheet) or "dichloromethane" in sheet.chemistries:
+        return True
+    family = _DICHLOROMETHANE_NAME.search(sheet.family.replace("_", " "))
+    return bool(family) and undisclosed_share(facts, sheet) > LEAST_UNDISCLOSED
 
 
 def holds_isocyanate(facts: Facts, sheet: Sheet) -> bool:
-    """Whether a sheet holds an isocyanate, by its substances or by the chemistry of its head."""
-    return "isocyanate-hardener" in sheet.chemistries or has_tag(facts, sheet, "isocyanate")
+    """Whether a sheet holds an isocyanate: by its substances, the chemistry of its head, or a name that says so."""
+    if "isocyanate-hardener" in sheet.chemistries or has_tag(facts, sheet, "isocyanate"):
+        return True
+    names = (sheet.family.replace("_", " "), *(entry.substance for entry in components(sheet)))
+    numbers = {entry.cas for entry in components(sheet)}
+    return bool(numbers & _ISOCYANATES) or any(_ISOCYANATE_NAME.search(name) for name in names)
 
 
 def is_solvent_borne(facts: Facts, sheet: Sheet) -> bool:

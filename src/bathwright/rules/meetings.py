@@ -1,9 +1,10 @@
-"""What the three chemistry rules share: which products would meet, and whether enough lies between them.
+"""What the rules on pairs share: which products would meet, and whether enough lies between them.
 
 The sequences are those of the pairs in the knowledge. Two rinses, three rinses with pH strip and dry surface, a day
 between: judgement, after a case in which one rinse between acid and bleach filled a ward (cdc-mmwr-1991-40-36).
 """
 
+from collections.abc import Callable
 from itertools import combinations
 
 from bathwright.domain.codes import Consequence, Effect
@@ -11,14 +12,18 @@ from bathwright.domain.findings import Finding, Measure, Said
 from bathwright.domain.record import record
 from bathwright.domain.sheet import Sheet
 from bathwright.knowledge.records import Pair
-from bathwright.rules.facts import Facts, Link
+from bathwright.rules.facts import Facts, Link, planned_sheets, wished_sheets
 from bathwright.rules.measures import leave_out
 from bathwright.rules.say import question, with_measures, word
 
 CHLORINE = frozenset({"bleach", "chlorinated-abrasive"})
+ACIDS = frozenset({"hydrochloric-acid", "vinegar", "descaler", "oxalic-acid", "fluoride-acid"})
+NITROGEN = frozenset({"ammonia", "quat", "amine-hardener"})
+SOLVENTS = frozenset({"acetone", "alcohol", "lacquer-thinner", "mineral-spirits", "benzyl-alcohol", "nmp"})
 FEW_RINSES, FULL_RINSES, DAY_H = 2, 3, 24.0
 _WORST = ("bleach", "hydrochloric-acid", "descaler", "ammonia", "quat")
 _SERIOUS = ("kills", "serious")
+Wanted = Callable[[Pair], bool]
 _UNKNOWN = Link(
     chemistries=("unknown-cleaner",), on="surface", at=None, step=None, rinses_since=None, hours_since=None,
     ph_checked=False, dry=False,
@@ -37,23 +42,33 @@ class Meeting:
 
 def check_family(code: str, partners: frozenset[str], facts: Facts) -> tuple[Said, ...]:
     """Findings for chlorine releasers that meet one of the partners, for dropped products, and what must be asked."""
-    said: list[Said] = list(_dropped(code, partners, facts))
+    return check_pairs(code, lambda pair: chlorine_with(partners, pair), facts)
+
+
+def chlorine_with(partners: frozenset[str], pair: Pair) -> bool:
+    """Whether a pair is a chlorine releaser and one of the partners."""
+    return (pair.a in CHLORINE and pair.b in partners) or (pair.b in CHLORINE and pair.a in partners)
+
+
+def check_pairs(code: str, wanted: Wanted, facts: Facts) -> tuple[Said, ...]:
+    """Findings for the wanted pairs that meet, for products that stay out of the job, and what must be asked."""
+    said: list[Said] = list(_dropped(code, wanted, facts))
     told = facts.fixture.used_lately is not None
     chain = facts.chain if told else tuple(link for link in facts.chain if link.step is not None)
-    for meeting in _worst_of_each(_meetings(chain, partners, facts)):
+    for meeting in _worst_of_each(_meetings(chain, wanted, facts)):
         said += _say(code, meeting, facts)
     if not told:
-        said += _not_told(code, chain, partners, facts)
+        said += _not_told(code, chain, wanted, facts)
     return tuple(said)
 
 
-def _not_told(code: str, chain: tuple[Link, ...], partners: frozenset[str], facts: Facts) -> tuple[Said, ...]:
+def _not_told(code: str, chain: tuple[Link, ...], wanted: Wanted, facts: Facts) -> tuple[Said, ...]:
     """What was used before is not told: judged as a cleaner that nobody can name."""
     drain = Link(
         chemistries=_UNKNOWN.chemistries, on="drain", at=None, step=None, rinses_since=None, hours_since=None,
         ph_checked=False, dry=False,
     )  # fmt: skip
-    found = [m for m in _meetings((_UNKNOWN, drain, *chain), partners, facts) if m.first.step is None]
+    found = [m for m in _meetings((_UNKNOWN, drain, *chain), wanted, facts) if m.first.step is None]
     if not found:
         return ()
     worse = tuple(_finding(code, meeting) for meeting in found if not _cured(meeting, facts))
@@ -108,18 +123,27 @@ def _called(link: Link, pair: Pair) -> str:
     return next((code for code in link.chemistries if code in (pair.a, pair.b)), link.chemistries[0])
 
 
-def _meetings(chain: tuple[Link, ...], partners: frozenset[str], facts: Facts) -> list[Meeting]:
+def _meetings(chain: tuple[Link, ...], wanted: Wanted, facts: Facts) -> list[Meeting]:
     found = []
     for place in dict.fromkeys(link.on for link in chain):
         here = [link for link in chain if link.on == place]
         for i, j in combinations(range(len(here)), 2):
             if here[j].step is None:
                 continue  # both lie in the past: nothing that this plan does brings them together
-            pair = _worst_pair(_spread(here[i]), _spread(here[j]), partners, facts)
+            if _same_product(here[i], here[j]):
+                continue
+            pair = _worst_pair(_spread(here[i]), _spread(here[j]), wanted, facts)
             if pair is not None and not _enough(pair.sequence, here[i], here[i + 1 : j + 1]):
                 known = all(link.rinses_since is not None for link in here[i + 1 : j + 1])
                 found.append(Meeting(first=here[i], second=here[j], pair=pair, known=known))
     return found
+
+
+def _same_product(first: Link, second: Link) -> bool:
+    """Whether two steps of the plan use what is the same for chemistry: its own parts are meant to be together."""
+    if first.step is None or "unknown-cleaner" in first.chemistries:
+        return False
+    return set(first.chemistries) == set(second.chemistries)
 
 
 def _spread(link: Link) -> tuple[str, ...]:
@@ -127,15 +151,10 @@ def _spread(link: Link) -> tuple[str, ...]:
     return tuple(name for code in link.chemistries for name in (_WORST if code == "unknown-cleaner" else (code,)))
 
 
-def _worst_pair(first: tuple[str, ...], second: tuple[str, ...], partners: frozenset[str], facts: Facts) -> Pair | None:
+def _worst_pair(first: tuple[str, ...], second: tuple[str, ...], wanted: Wanted, facts: Facts) -> Pair | None:
     order = ("kills", "serious", "irritant")
-    pairs = [
-        facts.knowledge.pairs.get(frozenset((a, b)))
-        for a in first
-        for b in second
-        if (a in CHLORINE and b in partners) or (b in CHLORINE and a in partners)
-    ]
-    known = [pair for pair in pairs if pair is not None and pair.severity in order]
+    pairs = [facts.knowledge.pairs.get(frozenset((a, b))) for a in first for b in second]
+    known = [pair for pair in pairs if pair is not None and pair.severity in order and wanted(pair)]
     return min(known, key=lambda pair: (order.index(pair.severity), pair.a, pair.b), default=None)
 
 
@@ -187,20 +206,21 @@ def _day_after(meeting: Meeting, flushes: list[str], facts: Facts) -> bool:
     return any(d.after in flushes and (d.least_s or 0.0) >= DAY_H * 3600 for d in step.demands)
 
 
-def _dropped(code: str, partners: frozenset[str], facts: Facts) -> tuple[Said, ...]:
-    """A wished product that was left out and would have met a cleaner of this job, or what was used before."""
+def _dropped(code: str, wanted: Wanted, facts: Facts) -> tuple[Said, ...]:
+    """A wished product that has no place in the steps and would have met a cleaner of this job, or what was used."""
     said: list[Said] = []
-    for sheet in (s for _, s in facts.wishes if s is not None and s.id in facts.dropped):
-        found = _worst_in_job(sheet, partners, facts)
+    used = {sheet.id for sheet in planned_sheets(facts)}
+    for sheet in (s for s in wished_sheets(facts) if s.id not in used):
+        found = _worst_in_job(sheet, wanted, facts)
         if found is not None:
             said += with_measures(_of_dropped(code, sheet, found), leave_out(sheet.id))
     return tuple(said)
 
 
-def _worst_in_job(sheet: Sheet, partners: frozenset[str], facts: Facts) -> Pair | None:
+def _worst_in_job(sheet: Sheet, wanted: Wanted, facts: Facts) -> Pair | None:
     cleaning = {step.id for step in facts.steps if step.phase in ("strip_down", "clean")} | {None}
     planned = tuple(name for link in facts.chain if link.step in cleaning for name in _spread(link))
-    pair = _worst_pair(sheet.chemistries, planned, partners, facts)
+    pair = _worst_pair(sheet.chemistries, planned, wanted, facts)
     return pair if pair is not None and pair.severity in _SERIOUS else None
 
 

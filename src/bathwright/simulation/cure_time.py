@@ -14,13 +14,17 @@ _STEP_S = 1800.0
 _STANDARD_VAPOUR_PA = humid_air.vapour_pressure_pa(296.15, 0.5)  # 23 °C and 50 %: the usual reference of sealants
 
 
-def wait_ends(demand: Demand, starts: datetime, weather: Weather, colder_k: float = 0.0) -> datetime | None:
+def wait_ends(
+    demand: Demand, starts: datetime, weather: Weather, colder_k: float = 0.0, *, computed_alone: bool = False
+) -> datetime | None:
     """The instant at which a least wait that began at `starts` ends; None when it does not within 90 days.
 
     fixed: the printed time. cures, dries: the later of the printed time and the equivalent age at the bath's surface
     (astm-c1074), the rate never above that of the printed temperature (or of a floor above it). moisture_cures:
     printed time, longer when the air holds less water than the reference (depth grows with the root of vapour
     pressure times time: coating of sealants, comyn-1998). `colder_k` lowers the surface for a cautious answer.
+    `computed_alone`: the computed instant even when it is earlier than printed, to be shown beside it, never used by
+    itself.
     """
     least = demand.least_s or 0.0
     printed_end = starts + timedelta(seconds=least)
@@ -39,7 +43,10 @@ def wait_ends(demand: Demand, starts: datetime, weather: Weather, colder_k: floa
         return min(warmest, weather.surface_k(starts + timedelta(seconds=seconds)) - colder_k)
 
     needed = _time_to_age_s(film_k, age_s, reference, energy, floor)
-    return None if needed is None else max(printed_end, starts + timedelta(seconds=needed))
+    if needed is None:
+        return None
+    computed = starts + timedelta(seconds=needed)
+    return computed if computed_alone else max(printed_end, computed)
 
 
 def _time_to_age_s(

@@ -17,14 +17,12 @@ Sources
 
 from bathwright.domain.findings import Said
 from bathwright.rules.facts import Facts
-from bathwright.rules.meetings import check_family
+from bathwright.rules.meetings import SOLVENTS, check_family
 
 CODE = "bleach-with-solvent"
 SOURCES = ("odabasi-2008", "general-chemistry", "own-judgement")
 
-_SOLVENTS = frozenset({"acetone", "alcohol", "lacquer-thinner", "mineral-spirits", "benzyl-alcohol", "nmp"})
-
 
 def check(facts: Facts) -> tuple[Said, ...]:
     """A stop where bleach and a solvent would meet."""
-    return check_family(CODE, _SOLVENTS, facts)
+    return check_family(CODE, SOLVENTS, facts)

@@ -17,14 +17,12 @@ Sources
 
 from bathwright.domain.findings import Said
 from bathwright.rules.facts import Facts
-from bathwright.rules.meetings import check_family
+from bathwright.rules.meetings import NITROGEN, check_family
 
 CODE = "chloramine-from-ammonia"
 SOURCES = ("nejm-1999-tanen", "cdc-bleach-dilution", "own-judgement")
 
-_NITROGEN = frozenset({"ammonia", "quat", "amine-hardener"})
-
 
 def check(facts: Facts) -> tuple[Said, ...]:
     """A stop where bleach and ammonia or an amine would meet."""
-    return check_family(CODE, _NITROGEN, facts)
+    return check_family(CODE, NITROGEN, facts)

@@ -19,14 +19,12 @@ Sources
 
 from bathwright.domain.findings import Said
 from bathwright.rules.facts import Facts
-from bathwright.rules.meetings import check_family
+from bathwright.rules.meetings import ACIDS, check_family
 
 CODE = "chlorine-from-acid"
 SOURCES = ("cdc-mmwr-1991-40-36", "cdc-mmwr-2020-69-23", "niosh-idlh-chlorine", "own-judgement")
 
-_ACIDS = frozenset({"hydrochloric-acid", "vinegar", "descaler", "oxalic-acid", "fluoride-acid"})
-
 
 def check(facts: Facts) -> tuple[Said, ...]:
     """A stop where bleach and acid would meet."""
-    return check_family(CODE, _ACIDS, facts)
+    return check_family(CODE, ACIDS, facts)

@@ -18,7 +18,15 @@ Sources
 
 from bathwright.domain.findings import Finding, Measure, Said
 from bathwright.domain.sheet import Sheet
-from bathwright.rules.facts import DICHLOROMETHANE, Facts, every_sheet, holds, in_force, is_paid, law_set
+from bathwright.rules.facts import (
+    Facts,
+    dichloromethane_shares,
+    every_sheet,
+    holds_dichloromethane,
+    in_force,
+    is_paid,
+    law_set,
+)
 from bathwright.rules.say import with_measures, word
 
 CODE = "dichloromethane-eu-gb"
@@ -32,7 +40,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
     place = law_set(facts)
     said: list[Said] = []
     for sheet in every_sheet(facts) if place in ("EU", "GB") else ():
-        if sheet.role != "stripper" or not _enough(sheet):
+        if sheet.role != "stripper" or not _enough(facts, sheet):
             continue
         if in_force(facts, *_supply(place)):
             said.append(_finding(sheet, "sellers", "sale", stops=False))
@@ -45,9 +53,9 @@ def _supply(place: str) -> tuple[str, str]:
     return ("reach-59-any-placing", "EU") if place == "EU" else ("gb-dichloromethane-certified", "GB")
 
 
-def _enough(sheet: Sheet) -> bool:
-    shares = [e.high for part in sheet.parts for e in part.composition or () if e.cas == DICHLOROMETHANE]
-    listed = holds(sheet, DICHLOROMETHANE, "dichloromethane")
+def _enough(facts: Facts, sheet: Sheet) -> bool:
+    shares = dichloromethane_shares(sheet)
+    listed = holds_dichloromethane(facts, sheet)
     return listed and (not shares or max(shares) >= LEAST_SHARE)
 
 

@@ -15,7 +15,7 @@ Sources
 """
 
 from bathwright.domain.findings import Finding, Said
-from bathwright.rules.facts import DICHLOROMETHANE, Facts, holds, wished_sheets
+from bathwright.rules.facts import Facts, holds_dichloromethane, wished_sheets
 from bathwright.rules.say import word
 
 CODE = "dichloromethane-no-cartridge"
@@ -35,5 +35,5 @@ def check(facts: Facts) -> tuple[Said, ...]:
             relax="other_stripping",
         )
         for sheet in wished_sheets(facts)
-        if holds(sheet, DICHLOROMETHANE, "dichloromethane")
+        if holds_dichloromethane(facts, sheet)
     )

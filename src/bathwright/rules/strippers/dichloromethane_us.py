@@ -19,7 +19,15 @@ Sources
 
 from bathwright.domain.findings import Finding, Said
 from bathwright.domain.sheet import Sheet
-from bathwright.rules.facts import DICHLOROMETHANE, Facts, every_sheet, holds, in_force, is_paid, law_set
+from bathwright.rules.facts import (
+    Facts,
+    dichloromethane_shares,
+    every_sheet,
+    holds_dichloromethane,
+    in_force,
+    is_paid,
+    law_set,
+)
 from bathwright.rules.say import word
 
 CODE = "dichloromethane-us"
@@ -34,7 +42,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
         return ()
     said: list[Said] = []
     for sheet in every_sheet(facts):
-        if not holds(sheet, DICHLOROMETHANE, "dichloromethane"):
+        if not holds_dichloromethane(facts, sheet):
             continue
         if _sale_banned(facts, sheet):
             said.append(_sale(sheet))
@@ -45,7 +53,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
 
 def _enough(sheet: Sheet) -> bool:
     """Whether the share may reach 0.1 %; a share that was not told counts as reaching it."""
-    shares = [e.high for part in sheet.parts for e in part.composition or () if e.cas == DICHLOROMETHANE]
+    shares = dichloromethane_shares(sheet)
     return not shares or max(shares) >= LEAST_SHARE
 
 
