@@ -79,7 +79,7 @@ def test_a_clock_shows_what_it_was_made_from(made: Path, plan: dict[str, Any]) -
         text = "\n".join(why(made, f"clocks[{position}].used_s"))
         for key, value in (("printed", clock["printed_s"]), ("used", clock["used_s"])):
             assert f"from: {key} = {value:.12g} s ({value / 3600:.1f} h)" in text
-        assert f"from: computed, high = {clock['computed_s']['high']:g} s" in text
+        assert f"from: computed, high = {clock['computed_s']['high']:.12g} s" in text
         assert "decided by: " in text
 
 

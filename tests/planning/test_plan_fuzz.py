@@ -119,7 +119,7 @@ people = st.builds(
 def surveys(draw: st.DrawFn, base: Survey = DEMO, least_kept: int = 0) -> Survey:
     """A known survey in which all but some parts are other ones."""
     country, zone = draw(st.sampled_from(PLACES))
-    volume = draw(maybe(st.floats(1.0, 40.0)))
+    volume = draw(maybe(st.floats(2.0, 40.0)))
     wished = draw(st.sampled_from([(), (("strong-stripper", "strip"),), (("household-bleach", "mould"),)]))
     changed: dict[str, Any] = {
         "place": Place(country=country, time_zone=zone),

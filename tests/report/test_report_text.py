@@ -152,3 +152,38 @@ def test_control_signs_of_the_survey_never_reach_the_terminal() -> None:
     assert "\x1b" not in text
     assert "\u202e" not in text
     assert not [line for line in text.splitlines() if line.startswith("Not yet")]
+
+
+def test_a_narrow_terminal_gets_each_row_as_a_paragraph() -> None:
+    narrow, wide = plan_text(GO, width=60), plan_text(GO, width=140)
+    assert re.search(r"^• 1\. .+\n  Start: \d\d:\d\d EST; Work: ", narrow, re.MULTILINE)
+    assert "Start: " not in wide
+    assert not re.search(r"\.\.$|^ *%", narrow, re.MULTILINE)
+
+
+def test_values_far_below_their_limit_are_counted_and_not_told_one_by_one() -> None:
+    first, *rest = GO.exposures
+    tiny = dataclasses.replace(first, share_central=1e-6, share_upper=1e-5)
+    air = plan_context(dataclasses.replace(GO, exposures=(tiny, *rest))).air
+    assert air is not None
+    assert air.peaks is not None
+    assert air.all_peaks is not None
+    assert sum(len(group.rows) for group in air.peaks.groups) == len(rest)
+    assert sum(len(group.rows) for group in air.all_peaks.groups) == len(rest) + 1
+    assert air.small.endswith(": 1 more.")
+
+
+def test_a_share_without_meaning_is_far_below() -> None:
+    flat = tuple(
+        dataclasses.replace(course, central=(1e-17,) * len(course.t_s), upper=(1.6e-16,) * len(course.t_s))
+        for course in GO.courses
+    )
+    for panel in plan_context(dataclasses.replace(GO, courses=flat)).panels:
+        assert panel.peak.startswith("Highest: far below the values for everybody")
+        assert "0.0000" not in panel.peak
+
+
+def test_what_is_worn_stands_as_a_thing_and_never_as_an_errand() -> None:
+    steps = [step for phase in plan_context(NOT_YET).phases for step in phase.steps]
+    assert any(step.wears for step in steps)
+    assert not [text for step in steps for text in step.wears if text.lower().startswith("get ")]

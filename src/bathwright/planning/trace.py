@@ -33,7 +33,7 @@ def traces(best: Attempt) -> tuple[Traced, ...]:
                (Value(name="warmest air", value=best.weather.high_k, kind="temperature"),),
                ("makers-sheet", "dgeba-ea-2006"), "judgement"),
         _trace("clocks[*]", "the later of the printed time and the equivalent age ∫ exp(E/R · (1/T ref − 1/T)) dt at "
-               "the bath's surface; never before the sealant and the air allow it",
+               "the surface of the fixture; never before the sealant and the air allow it",
                (Value(name="coldest surface", value=best.weather.low_k - best.weather.surface_offset_k,
                       kind="temperature"),),
                ("makers-sheet", "astm-c1074"), "own"),

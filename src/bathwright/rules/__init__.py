@@ -11,6 +11,8 @@ from bathwright.rules.chemistry import (
     bleach_with_solvent,
     chloramine_from_ammonia,
     chlorine_from_acid,
+    never_in_a_home,
+    other_dangerous_pairs,
 )
 from bathwright.rules.climate import (
     air_temperature_outside_window,
@@ -27,8 +29,10 @@ from bathwright.rules.fit import (
     substrate_refused,
 )
 from bathwright.rules.isocyanate import (
+    isocyanate_rolled,
     isocyanate_sprayed,
     isocyanate_training,
+    spray_mist,
 )
 from bathwright.rules.lead import (
     lead_dust_control,
@@ -57,6 +61,7 @@ from bathwright.rules.strippers import (
     dichloromethane_kills,
     dichloromethane_no_cartridge,
     dichloromethane_us,
+    nmp_stripper,
 )
 from bathwright.rules.structure import (
     drip_not_stopped,
@@ -114,10 +119,15 @@ RULES: tuple[Rule, ...] = (
     dichloromethane_no_cartridge,
     dichloromethane_us,
     dichloromethane_eu_gb,
+    nmp_stripper,
+    never_in_a_home,
     chlorine_from_acid,
     chloramine_from_ammonia,
     bleach_with_solvent,
+    other_dangerous_pairs,
     isocyanate_sprayed,
+    isocyanate_rolled,
+    spray_mist,
     isocyanate_training,
     flame_near_vapour,
     explosive_share,

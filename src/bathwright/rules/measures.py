@@ -1,18 +1,55 @@
 """Measures that more than one rule asks for: the same id wherever they are asked for, so that they become one."""
 
+from datetime import datetime
+
 from bathwright.domain.codes import Availability, When
 from bathwright.domain.findings import Measure
 from bathwright.domain.sheet import Sheet
-from bathwright.rules.facts import Facts, away_span, equipment
+from bathwright.rules.facts import Facts, away_span, equipment, others
 from bathwright.rules.say import best_available, measure_id
 
 
 def leave_home(facts: Facts) -> Measure:
-    """Everybody who does not work leaves the home while vapour is in it."""
+    """Everybody who does not work leaves the home while vapour is in it; no, where somebody cannot, or not so long."""
     starts, ends = away_span(facts)
+    stuck = any(person.can_leave is False for person in others(facts) or ())
+    feasible = "no" if stuck else _absence(facts, starts, ends)
     return Measure(
-        id="leave-home", act="leave_home", who="others", starts=starts, ends=ends, feasible="have", when="during"
+        id="leave-home",
+        act="leave_home",
+        who="others",
+        starts=starts,
+        ends=ends,
+        feasible=feasible,
+        when="before_start" if feasible == "ask" else "during",
     )
+
+
+def sleep_elsewhere(facts: Facts) -> Measure:
+    """The one who works is out of the home too when the work rests, nights as well."""
+    starts, ends = away_span(facts)
+    workers = [person for person in facts.survey.people or () if person.works]
+    stuck = any(person.can_leave is False for person in workers)
+    feasible = "no" if stuck else _absence(facts, starts, ends)
+    return Measure(
+        id="sleep-elsewhere",
+        act="sleep_elsewhere",
+        who="painter",
+        starts=starts,
+        ends=ends,
+        feasible=feasible,
+        when="before_start" if feasible == "ask" else "during",
+    )
+
+
+def _absence(facts: Facts, starts: datetime | None, ends: datetime | None) -> Availability:
+    """Whether the household can be away so long: as told; an end that is not known is to be asked for."""
+    longest = facts.survey.longest_absence
+    if longest is None:
+        return "have"
+    if starts is None or ends is None:
+        return "ask"
+    return "no" if (ends - starts).total_seconds() > longest else "have"
 
 
 def stay_out(facts: Facts, who: str = "others") -> Measure:

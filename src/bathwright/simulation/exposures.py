@@ -1,7 +1,7 @@
 """From the courses to what people breathe, beside the limits that are meant for them. Compares nothing."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -161,7 +161,9 @@ def make(
     limit_value: float,
     step: str | None = None,
 ) -> Exposure:
-    """An exposure without any mask: inside equals outside until a measure changes it."""
+    """An exposure without any mask: inside equals outside until a measure changes it. A mixture is a sum of shares."""
+    if cas == "mixture":
+        band = replace(band, kind="share")
     return Exposure(
         who=who,
         zone=zone,

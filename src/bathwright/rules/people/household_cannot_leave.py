@@ -2,13 +2,13 @@
 
 What
     The coating is solvent-borne, holds an isocyanate or is sprayed, or the computed air of the home is unfit, and
-    somebody who does not work cannot leave.
+    somebody who does not work cannot leave, or all cannot be away for so long.
 Why
     Nobody but the one who works may be in that air, and vapour goes under doors.
 Strength
     Good practice of the trade; binds nobody. Nothing cures it but another coating.
 Fires
-    "somebody cannot leave, solvent-borne coating".
+    "somebody cannot leave, solvent-borne coating", "all can leave, but not for so long".
 Stays silent
     "somebody cannot leave, water-borne coating and clean air", "everybody can leave".
 Sources
@@ -17,6 +17,7 @@ Sources
 
 from bathwright.domain.findings import Finding, Said
 from bathwright.rules.facts import Facts, holds_isocyanate, is_solvent_borne, others
+from bathwright.rules.measures import leave_home
 from bathwright.rules.say import amount, question
 
 CODE = "household-cannot-leave"
@@ -40,7 +41,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
     )
     if people is None:
         return (question("people", CODE, "cannot_leave", (finding,), "ask_each"),)
-    if stuck:
+    if stuck or (people and leave_home(facts).feasible == "no"):
         return (finding,)
     if any(p.can_leave is None for p in people):
         return (question("can_leave", CODE, "cannot_leave", (finding,), "ask_each"),)
