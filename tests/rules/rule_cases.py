@@ -10,7 +10,7 @@ from typing import Any
 
 from bathwright.domain.air import AirPlan, Emission, Exposure, Limit
 from bathwright.domain.plan import AreaPart, Material, Mix
-from bathwright.domain.sheet import FACT_KINDS, Amount, Choice, Conditions, Fact, Range, Sheet
+from bathwright.domain.sheet import FACT_KINDS, Amount, Choice, Conditions, Fact, Instruction, Range, Sheet
 from bathwright.domain.steps import Clash, Clock, Demand, Step, Timetable, Use
 from bathwright.domain.survey import Survey, Wish
 from bathwright.domain.values import Band
@@ -137,6 +137,8 @@ def _fact(number: int, entry: Case) -> Fact:
     made: Any
     if form == "choice":
         made = Choice(code=value, allowed=entry.get("allowed", True))
+    elif form == "instruction":
+        made = Instruction(act="wear", values=tuple(value))
     elif form == "range":
         low, high = (amount(value[s], str(quantity)) if s in value else None for s in ("low", "high"))
         made = Range(low=low, high=high, kind=str(quantity))
@@ -210,7 +212,8 @@ def _material(entry: Case) -> Material:
     pack = amount(entry["pack"], "liquid") if "pack" in entry else None
     return Material(
         sheet=entry["sheet"], product=entry["sheet"], needed_m3=_band(needed, "liquid"), pack_m3=pack, packs=None,
-        left_over_m3=None, dry_film_m=None, wet_film_m=None, have=True, reason="coat", section="coating",
+        left_over_m3=None, dry_film_m=None, wet_film_m=None, have=entry.get("have", True),
+        reason="coat", section="coating",
     )  # fmt: skip
 
 

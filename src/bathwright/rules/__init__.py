@@ -47,7 +47,7 @@ from bathwright.rules.people import (
     lone_work,
     people_kept_away,
 )
-from bathwright.rules.protection import skin_and_eyes
+from bathwright.rules.protection import maker_respirator, skin_and_eyes
 from bathwright.rules.sheet import (
     pack_too_small,
     pot_life_too_short,
@@ -74,9 +74,11 @@ from bathwright.rules.time import (
     coat_window_missed,
     law_not_looked_at,
     no_timetable,
+    products_missing,
     wanted_back_missed,
 )
 from bathwright.rules.vapour import (
+    backdraught,
     dust_mask_no_vapour,
     explosive_share,
     fan_kept_on,
@@ -130,6 +132,7 @@ RULES: tuple[Rule, ...] = (
     spray_mist,
     isocyanate_training,
     flame_near_vapour,
+    backdraught,
     explosive_share,
     painter_above_immediately_dangerous,
     painter_vapour_limit,
@@ -148,6 +151,7 @@ RULES: tuple[Rule, ...] = (
     lead_glaze_not_covered,
     lead_dust_control,
     lead_kit_on_enamel,
+    maker_respirator,
     skin_and_eyes,
     rags_drying_oil,
     rags_solvent,
@@ -174,6 +178,7 @@ RULES: tuple[Rule, ...] = (
     no_timetable,
     coat_window_missed,
     wanted_back_missed,
+    products_missing,
     law_not_looked_at,
 )
 BY_CODE: dict[str, Rule] = {rule.CODE: rule for rule in RULES}

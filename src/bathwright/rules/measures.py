@@ -5,7 +5,7 @@ from datetime import datetime
 from bathwright.domain.codes import Availability, When
 from bathwright.domain.findings import Measure
 from bathwright.domain.sheet import Sheet
-from bathwright.rules.facts import Facts, away_span, equipment, others
+from bathwright.rules.facts import DISTURBING, Facts, away_span, equipment, others
 from bathwright.rules.say import best_available, measure_id
 
 
@@ -58,6 +58,21 @@ def stay_out(facts: Facts, who: str = "others") -> Measure:
     ends = facts.air.back_at if facts.air else None
     name = measure_id("stay_out_of_room", "" if who == "others" else who)
     return Measure(id=name, act="stay_out_of_room", who=who, starts=starts, ends=ends, feasible="have", when="during")
+
+
+def stay_out_of_dust(facts: Facts) -> Measure:
+    """Everybody who does not work stays out of the bathroom from the first dust sheet to the end of the clean-up."""
+    steps = [step for step in facts.steps if step.act in ("contain_dust", "clean_up_dust", *DISTURBING)]
+    return Measure(
+        id="stay-out-of-room-dust",
+        act="stay_out_of_room",
+        who="others",
+        what="dust",
+        starts=min((step.starts for step in steps if step.starts), default=None),
+        ends=max((step.ends for step in steps if step.ends), default=None),
+        feasible="have",
+        when="during",
+    )
 
 
 def ask_maker(sheet: Sheet, what: str) -> Measure:

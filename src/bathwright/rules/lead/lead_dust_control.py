@@ -27,7 +27,7 @@ from bathwright.rules.facts import (
     others,
     year_built,
 )
-from bathwright.rules.measures import stay_out
+from bathwright.rules.measures import stay_out_of_dust
 from bathwright.rules.say import measure_id, question, with_measures, word
 
 CODE = "lead-dust-control"
@@ -80,7 +80,7 @@ def _out(facts: Facts) -> list[Measure]:
     """Children and pregnant people stay out, where there are any or where nobody told."""
     people = others(facts)
     sensitive = [p for p in people or () if "child" in (p.age_band or "") or p.age_band == "infant" or _pregnant(p)]
-    return [stay_out(facts)] if people is None or sensitive else []
+    return [stay_out_of_dust(facts)] if people is None or sensitive else []
 
 
 def _pregnant(person: object) -> bool:

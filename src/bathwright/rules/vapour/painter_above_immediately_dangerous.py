@@ -25,20 +25,20 @@ SOURCES = ("niosh-idlh", "cfr-1910-134-table-1")
 
 
 def check(facts: Facts) -> tuple[Said, ...]:
-    """A stop for each substance that passes the value; supplied air for a firm."""
-    said: list[Said] = []
-    for exposure in facts.exposures:
-        limit = exposure.limit
-        if exposure.who != "painter" or limit is None or limit.measure != "idlh":
-            continue
-        if exposure.outside.high > exposure.limit_value:
-            firm = facts.survey.work.who == "firm"
-            finding = _finding(facts, exposure)
-            said += with_measures(finding, supplied_air(facts)) if firm else (finding,)
-    return tuple(said)
+    """One stop, for the substance that passes its value most; supplied air for a firm."""
+    over = [
+        e
+        for e in facts.exposures
+        if e.who == "painter" and e.limit is not None and e.limit.measure == "idlh" and e.outside.high > e.limit_value
+    ]
+    if not over:
+        return ()
+    over.sort(key=lambda e: (-e.outside.high / e.limit_value, e.substance))
+    finding = _finding(facts, over[0], tuple(name_of(facts, e.substance) for e in over[1:]))
+    return with_measures(finding, supplied_air(facts)) if facts.survey.work.who == "firm" else (finding,)
 
 
-def _finding(facts: Facts, exposure: Exposure) -> Finding:
+def _finding(facts: Facts, exposure: Exposure, also: tuple[str, ...]) -> Finding:
     upper, limit = exposure.outside.high, exposure.limit
     return Finding(
         code=CODE,
@@ -51,7 +51,10 @@ def _finding(facts: Facts, exposure: Exposure) -> Finding:
         kind="concentration",
         basis=exposure.basis,
         margin=margin_upper(upper, exposure.limit_value),
-        values=(word("substance", name_of(facts, exposure.substance)),),
+        values=(
+            word("substance", name_of(facts, exposure.substance)),
+            *((word("also", ", ".join(also)),) if also else ()),
+        ),
         relax="more_air_or_less_at_a_time",
         sources=(limit.source,) if limit else (),
         marks=(limit.mark,) if limit else (),

@@ -88,13 +88,13 @@ def _counts(exposure: Exposure) -> bool:
 
 
 def _worst(over: list[Exposure]) -> Iterable[Exposure]:
-    """The worst substance and the sum of all, law and advice apart; the table of exposures holds the rest."""
-    found: dict[tuple[bool, str], Exposure] = {}
+    """The worst of all, law and advice apart: the mask that is enough for it is enough for the others."""
+    found: dict[str, Exposure] = {}
     for exposure in over:
-        key = (exposure.substance == "mixture", exposure.limit.kind if exposure.limit else "advice")
-        known = found.get(key)
+        kind = exposure.limit.kind if exposure.limit else "advice"
+        known = found.get(kind)
         if known is None or _times(exposure) > _times(known):
-            found[key] = exposure
+            found[kind] = exposure
     return found.values()
 
 
