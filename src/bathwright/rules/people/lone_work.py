@@ -1,8 +1,8 @@
 """Somebody works alone with solvent, acid, stripper or in a mask.
 
 What
-    The steps use a solvent-borne coating, a solvent, a strong acid or a stripper, or a mask is worn: then a second
-    adult stays outside the vapour, looks in, and calls for help.
+    The steps use a solvent-borne coating, a solvent, a strong acid or a stripper, or a mask is worn (also where only a
+    maker's paper asks for it): then a second adult stays outside the vapour, looks in, and calls for help.
 Why
     Nearly all who died while they stripped baths were alone. Whoever faints in the bath lies where it is strongest.
 Strength
@@ -17,6 +17,7 @@ Sources
 
 from bathwright.domain.findings import Finding, Said
 from bathwright.rules.facts import Facts, is_solvent_borne, planned_sheets
+from bathwright.rules.masks import maker_mask
 from bathwright.rules.measures import helper_outside
 from bathwright.rules.say import question, with_measures
 
@@ -51,4 +52,4 @@ def _dangerous(facts: Facts) -> bool:
         return True
     used = {code for step in facts.steps for use in step.uses for code in use.chemistry}
     masked = any(e.who == "painter" and e.outside.high > e.limit_value for e in facts.exposures)
-    return bool(used & _ACIDS) or masked
+    return bool(used & _ACIDS) or masked or maker_mask(facts) is not None

@@ -16,49 +16,42 @@ Sources
     makers-sheet: the demand. cfr-1910-134-table-1: which mask keeps out more.
 """
 
-from bathwright.domain import views
 from bathwright.domain.findings import Finding, Said
 from bathwright.domain.sheet import Sheet
-from bathwright.rules.facts import Facts, equipment, planned_sheets
+from bathwright.rules.facts import Facts, equipment
+from bathwright.rules.masks import MASKS, asked_by, maker_mask, papers, sealed, shaven, worn_while
 from bathwright.rules.measures import supplied_air, worn
 from bathwright.rules.say import question, with_measures, word
 
 CODE = "maker-respirator"
 SOURCES = ("makers-sheet", "cfr-1910-134-table-1")
 
-_MASKS = ("half_mask_vapour", "full_mask_vapour", "supplied_air")
-_NOTHING = ("none", "not_needed")
-_ROLES = ("coating", "primer", "solvent", "stripper")
+_KNOWN = (*MASKS, "dust_mask", "none", "not_needed")
 
 
 def check(facts: Facts) -> tuple[Said, ...]:
     """One finding for the strictest demand of the opened products; a question for a word that is not known."""
-    asked = {sheet.id: (sheet, _asked(sheet)) for sheet in planned_sheets(facts) if sheet.role in _ROLES}
     said: list[Said] = []
-    best: tuple[Sheet, str] | None = None
-    for sheet, words in asked.values():
-        unknown = [name for name in words if name not in _MASKS and name not in (*_NOTHING, "dust_mask")]
+    for sheet in papers(facts):
+        unknown = [name for name in asked_by(sheet) if name not in _KNOWN]
         if unknown:
             stop = _finding(sheet, unknown[0])
             said.append(question("mask_kind", CODE, "supplied_air", (stop,), "ask_maker", about=(sheet.id, *unknown)))
-        for name in words:
-            if name in _MASKS and (best is None or _MASKS.index(name) > _MASKS.index(best[1])):
-                best = (sheet, name)
+    best = maker_mask(facts)
     return (*said, *(_worn(facts, *best) if best else ()))
-
-
-def _asked(sheet: Sheet) -> tuple[str, ...]:
-    found = views.instruction(sheet, "respirator")
-    return found[0].values if found else ()
 
 
 def _worn(facts: Facts, sheet: Sheet, name: str) -> tuple[Said, ...]:
     finding = _finding(sheet, name)
     if name == "supplied_air":
-        return with_measures(finding, supplied_air(facts)) if facts.survey.work.who == "firm" else (finding,)
-    enough = [kind for kind in _MASKS[_MASKS.index(name) : 2] if equipment(facts, kind)]
-    kind = next((k for k in enough if any(item.have == "have" for item in equipment(facts, k))), name)
-    return with_measures(finding, worn(facts, kind, "buy", facts.knowledge.number(f"air.respirator.{kind}").value))
+        air = worn_while(facts, supplied_air(facts))
+        return with_measures(finding, air) if facts.survey.work.who == "firm" else (finding,)
+    enough = MASKS[MASKS.index(name) : MASKS.index("supplied_air")]
+    at_hand = (kind for kind in enough if any(item.have == "have" for item in equipment(facts, kind)))
+    kind = next(at_hand, name)
+    mask = worn(facts, kind, "buy", facts.knowledge.number(f"air.respirator.{kind}").value)
+    mask = worn_while(facts, mask)
+    return (*with_measures(finding, *sealed(facts, mask)), *shaven(facts, mask, CODE))
 
 
 def _finding(sheet: Sheet, name: str) -> Finding:

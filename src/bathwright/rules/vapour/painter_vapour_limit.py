@@ -5,7 +5,7 @@ What
     that brings it inside is worn: half mask (a tenth gets in), full mask (a fiftieth). A better mask that is at hand
     beats one that must be bought. A cartridge counts for nothing against dichloromethane, sprayed isocyanate, a
     substance that is not known, or above the value at which a person may not get out alone. A beard comes off before
-    the start. Supplied air counts where a firm works.
+    the start. A mask that is less than a maker's paper asks for does not count. Supplied air counts where a firm works.
 Why
     Too much vapour makes dizzy, then unconscious, with the head in the bath.
 Strength
@@ -21,7 +21,6 @@ Sources
 """
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from bathwright.domain.air import Exposure
 from bathwright.domain.findings import Finding, Measure, Said
@@ -32,16 +31,14 @@ from bathwright.rules.facts import (
     law_set,
     name_of,
     planned_sheets,
-    volatile_steps,
 )
+from bathwright.rules.masks import CARTRIDGES, MASKS, maker_mask, sealed, shaven, worn_while
 from bathwright.rules.measures import supplied_air, worn
-from bathwright.rules.say import amount, margin_upper, question, with_measures, word
+from bathwright.rules.say import amount, margin_upper, with_measures, word
 
 CODE = "painter-vapour-limit"
 SOURCES = ("cfr-1910-134-table-1", "cfr-1910-1000-d", "own-judgement")
 
-_CARTRIDGES = ("half_mask_vapour", "full_mask_vapour")
-_SHAVE = Measure(id="shave", act="shave", who="painter", feasible="have", when="before_start")
 _EASE = ("have", "hire", "buy", "ask")
 
 
@@ -50,35 +47,14 @@ def check(facts: Facts) -> tuple[Said, ...]:
     over = [e for e in facts.exposures if _counts(e) and e.outside.high > e.limit_value]
     if not over:
         return ()
-    mask = _worn_while(facts, _mask(facts, over))
+    mask = _mask(facts, over)
+    mask = worn_while(facts, mask) if mask else None
     said: list[Said] = []
     for exposure in _worst(over):
         finding = _finding(facts, exposure)
-        said += with_measures(finding, *_sealed(facts, mask)) if mask else (finding,)
-    if mask and mask.what in _CARTRIDGES and facts.survey.work.clean_shaven is None:
-        said.append(question("clean_shaven", CODE, "no", (_SHAVE,), "say_yes_or_no"))
+        said += with_measures(finding, *sealed(facts, mask)) if mask else (finding,)
+    said += shaven(facts, mask, CODE) if mask else ()
     return tuple(said)
-
-
-def _worn_while(facts: Facts, mask: Measure | None) -> Measure | None:
-    """The mask with its hours: each attended step from the first that lets vapour out until the air is good again."""
-    vapour = [step for step in volatile_steps(facts) if step.starts is not None]
-    if mask is None or not vapour or facts.air is None:
-        return mask
-    first, back = vapour[0].starts, facts.air.back_at
-    worn_in = [
-        step
-        for step in facts.steps
-        if step.starts and first and step.starts >= first and (back is None or step.starts < back)
-    ]
-    ends = max((step.ends for step in worn_in if step.ends), default=None)
-    return replace(mask, starts=first, ends=ends, effect_on=tuple(step.id for step in worn_in))
-
-
-def _sealed(facts: Facts, mask: Measure) -> tuple[Measure, ...]:
-    """The mask, and the razor where a beard would break its seal."""
-    bearded = mask.what in _CARTRIDGES and facts.survey.work.clean_shaven is False
-    return (mask, _SHAVE) if bearded else (mask,)
 
 
 def _counts(exposure: Exposure) -> bool:
@@ -105,11 +81,18 @@ def _times(exposure: Exposure) -> float:
 def _mask(facts: Facts, over: list[Exposure]) -> Measure | None:
     """The protection that is enough: what is at hand first, then the least; supplied air for a firm; else None."""
     needed = max(_times(exposure) for exposure in over)
-    allowed = [] if _no_cartridge(facts, over) else [_cartridge(facts, kind) for kind in _CARTRIDGES]
+    allowed = [] if _no_cartridge(facts, over) else [_cartridge(facts, kind) for kind in _papers_allow(facts)]
     if facts.survey.work.who == "firm":
         allowed.append(supplied_air(facts))
     enough = [m for m in allowed if (m.factor or 1.0) >= needed and m.feasible != "no"]
     return min(enough, key=lambda m: (_EASE.index(m.feasible), m.factor or 1.0), default=None)
+
+
+def _papers_allow(facts: Facts) -> tuple[str, ...]:
+    """The masks with cartridges that are no less than the makers' papers ask for."""
+    asked = maker_mask(facts)
+    least = MASKS.index(asked[1]) if asked else 0
+    return tuple(kind for kind in CARTRIDGES if MASKS.index(kind) >= least)
 
 
 def _cartridge(facts: Facts, kind: str) -> Measure:
