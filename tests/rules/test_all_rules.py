@@ -137,6 +137,28 @@ def test_the_mask_is_worn_from_the_first_vapour_on() -> None:
     assert mask.effect_on == ("coat-1", "coat-2")
 
 
+def test_the_hours_of_the_mask_stay_when_the_maker_asks_for_it_too() -> None:
+    exposure = {"who": "painter", "substance": "107-98-2", "measure": "mean_8h", "times": 3.0}
+    said = rules.run_all(facts_of({"exposures": [exposure], "sheet": {"respirator": ["half_mask_vapour"]}}))
+    (mask,) = [e for e in said if isinstance(e, Measure) and e.act == "wear_mask"]
+    assert (mask.starts, mask.ends) == (START + timedelta(hours=5), START + timedelta(hours=7))
+
+
+def test_others_stay_out_from_the_first_dust_sheet_to_the_end_of_the_clean_up() -> None:
+    steps = [
+        {"id": "wash", "phase": "clean", "act": "wash_detergent"},
+        {"id": "sheets", "phase": "ready_room", "act": "contain_dust"},
+        {"id": "sand", "phase": "profile", "act": "wet_sand"},
+        {"id": "clean-up", "phase": "profile", "act": "clean_up_dust"},
+        {"id": "dry", "phase": "dry", "act": "dry_bath"},
+    ]
+    child = {"id": "c", "age_band": "child_under_6", "traits": [], "can_leave": True}
+    told = {"building.year": 1950, "fixture.year": 1950, "people": [child]}
+    said = rules.run_all(facts_of({"steps": steps, "set": told}))
+    (out,) = [e for e in said if isinstance(e, Measure) and e.id == "stay-out-of-room-dust"]
+    assert (out.starts, out.ends) == (START + timedelta(hours=1), START + timedelta(hours=4))
+
+
 def test_an_unknown_end_stays_unknown() -> None:
     one = Measure(id="m", act="leave_home", who="others", starts=START, ends=START, feasible="have")
     two = Measure(id="m", act="leave_home", who="others", starts=START, ends=None, feasible="have")

@@ -23,10 +23,13 @@ from bathwright.rules.climate import (
 from bathwright.rules.facts import Facts
 from bathwright.rules.fit import (
     already_lined,
+    material_contradicts,
     material_unknown,
+    mould_washed,
     old_coat_fails,
     substrate_not_listed,
     substrate_refused,
+    wish_refused,
 )
 from bathwright.rules.isocyanate import (
     isocyanate_rolled,
@@ -64,6 +67,7 @@ from bathwright.rules.strippers import (
     nmp_stripper,
 )
 from bathwright.rules.structure import (
+    drain_slow,
     drip_not_stopped,
     floor_flexes,
     leak_not_mended,
@@ -75,6 +79,7 @@ from bathwright.rules.time import (
     law_not_looked_at,
     no_timetable,
     products_missing,
+    room_closed,
     wanted_back_missed,
 )
 from bathwright.rules.vapour import (
@@ -90,6 +95,7 @@ from bathwright.rules.vapour import (
     painter_above_immediately_dangerous,
     painter_vapour_limit,
     return_not_reached,
+    room_volume_unknown,
 )
 from bathwright.rules.waste import (
     rags_drying_oil,
@@ -143,6 +149,7 @@ RULES: tuple[Rule, ...] = (
     dust_mask_no_vapour,
     limit_unknown,
     model_outside_range,
+    room_volume_unknown,
     people_kept_away,
     household_cannot_leave,
     lone_work,
@@ -156,6 +163,7 @@ RULES: tuple[Rule, ...] = (
     rags_drying_oil,
     rags_solvent,
     material_unknown,
+    material_contradicts,
     substrate_refused,
     substrate_not_listed,
     already_lined,
@@ -165,6 +173,8 @@ RULES: tuple[Rule, ...] = (
     rust_through,
     leak_not_mended,
     drip_not_stopped,
+    drain_slow,
+    mould_washed,
     air_temperature_outside_window,
     surface_temperature_outside_window,
     humidity_outside_window,
@@ -178,7 +188,9 @@ RULES: tuple[Rule, ...] = (
     no_timetable,
     coat_window_missed,
     wanted_back_missed,
+    room_closed,
     products_missing,
+    wish_refused,
     law_not_looked_at,
 )
 BY_CODE: dict[str, Rule] = {rule.CODE: rule for rule in RULES}

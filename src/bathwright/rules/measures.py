@@ -60,16 +60,23 @@ def stay_out(facts: Facts, who: str = "others") -> Measure:
     return Measure(id=name, act="stay_out_of_room", who=who, starts=starts, ends=ends, feasible="have", when="during")
 
 
+def dust_span(facts: Facts) -> tuple[datetime | None, datetime | None]:
+    """From the first dust sheet, or the first sanding or scraping, to the end of the clean-up, or of the last of it."""
+    steps = [step for step in facts.steps if step.act in ("contain_dust", "clean_up_dust", *DISTURBING)]
+    starts = min((step.starts for step in steps if step.starts), default=None)
+    return starts, max((step.ends for step in steps if step.ends), default=None)
+
+
 def stay_out_of_dust(facts: Facts) -> Measure:
     """Everybody who does not work stays out of the bathroom from the first dust sheet to the end of the clean-up."""
-    steps = [step for step in facts.steps if step.act in ("contain_dust", "clean_up_dust", *DISTURBING)]
+    starts, ends = dust_span(facts)
     return Measure(
         id="stay-out-of-room-dust",
         act="stay_out_of_room",
         who="others",
         what="dust",
-        starts=min((step.starts for step in steps if step.starts), default=None),
-        ends=max((step.ends for step in steps if step.ends), default=None),
+        starts=starts,
+        ends=ends,
         feasible="have",
         when="during",
     )

@@ -178,10 +178,14 @@ def _hours(first: Link, between: list[Link]) -> float:
 
 
 def _worst_of_each(meetings: list[Meeting]) -> list[Meeting]:
-    """One meeting per step and pair: the same two on surface and drain are told once."""
-    seen: dict[tuple[str | None, str, str], Meeting] = {}
+    """One meeting for what came first and pair: told where the two come closest; surface and drain once.
+
+    What lies between only grows with the steps, so the first step that brings them together is the worst.
+    """
+    seen: dict[tuple[str | None, tuple[str, ...], str, str], Meeting] = {}
     for meeting in meetings:
-        seen.setdefault((meeting.second.step, meeting.pair.a, meeting.pair.b), meeting)
+        first = meeting.first
+        seen.setdefault((first.step, first.chemistries, meeting.pair.a, meeting.pair.b), meeting)
     return list(seen.values())
 
 

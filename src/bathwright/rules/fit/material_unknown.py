@@ -16,44 +16,16 @@ Sources
 """
 
 from bathwright.domain import views
-from bathwright.domain.codes import FixtureKind, SubstrateCode
+from bathwright.domain.codes import SubstrateCode
 from bathwright.domain.findings import Finding, Said
 from bathwright.rules.facts import Facts, body, observed
+from bathwright.rules.materials import LEAVES, USUAL
 from bathwright.rules.measures import ask_maker
 from bathwright.rules.say import question
 
 CODE = "material-unknown"
 SOURCES = ("trade-pages", "home-pages-fixtures")
 
-_IRON: tuple[SubstrateCode, ...] = ("enamelled_cast_iron", "enamelled_steel")
-_PLASTIC: tuple[SubstrateCode, ...] = ("acrylic", "glass_fibre", "abs_backed_sheet")
-_FIRED: tuple[SubstrateCode, ...] = ("vitreous_china", "ceramic_tile")
-_USUAL: dict[FixtureKind, tuple[SubstrateCode, ...]] = {
-    "bath": (*_IRON, *_PLASTIC, "cultured_marble"),
-    "basin": ("vitreous_china", *_IRON, "acrylic", "cultured_marble"),
-    "shower_tray": ("enamelled_steel", *_PLASTIC, "cultured_marble", "vitreous_china"),
-    "kitchen_sink": (*_IRON, "stainless_steel", "vitreous_china"),
-    "wall_tile": ("ceramic_tile",),
-}
-_LEAVES: dict[tuple[str, str], tuple[SubstrateCode, ...]] = {
-    ("magnet", "sticks"): (*_IRON, "stainless_steel"),
-    ("magnet", "does_not_stick"): (*_PLASTIC, *_FIRED, "cultured_marble", "stainless_steel"),
-    ("tap", "dull"): (*_IRON, *_FIRED),
-    ("tap", "ringing"): (*_IRON, *_FIRED, "stainless_steel"),
-    ("tap", "hollow"): _PLASTIC,
-    ("tap", "dead"): ("cultured_marble",),
-    ("touch", "cold"): (*_IRON, *_FIRED, "stainless_steel"),
-    ("touch", "warm"): _PLASTIC,
-    ("press", "rigid"): (*_IRON, *_FIRED, "cultured_marble", "stainless_steel"),
-    ("press", "drums"): ("enamelled_steel", "stainless_steel"),
-    ("press", "gives"): _PLASTIC,
-    ("chip_shows", "dark_iron"): ("enamelled_cast_iron",),
-    ("chip_shows", "bright_steel"): ("enamelled_steel", "stainless_steel"),
-    ("chip_shows", "same_colour"): ("acrylic", "abs_backed_sheet"),
-    ("chip_shows", "glass_strands"): ("glass_fibre", "acrylic"),
-    ("chip_shows", "white_filler"): ("cultured_marble",),
-    ("chip_shows", "clay"): _FIRED,
-}
 _TESTS = ("magnet", "chip_shows", "press", "tap", "touch")
 
 
@@ -68,11 +40,11 @@ def check(facts: Facts) -> tuple[Said, ...]:
 
 def _left(facts: Facts) -> tuple[SubstrateCode, ...]:
     """Materials that all told tests leave; all usual ones when the tests contradict each other."""
-    usual = _USUAL[facts.fixture.kind]
+    usual = USUAL[facts.fixture.kind]
     left = usual
     for name in _TESTS:
         result = observed(facts.fixture, name)
-        fitting = _LEAVES.get((name, result or ""))
+        fitting = LEAVES.get((name, result or ""))
         left = left if fitting is None else tuple(code for code in left if code in fitting)
     return left or usual
 

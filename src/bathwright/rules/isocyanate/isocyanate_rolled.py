@@ -54,6 +54,8 @@ def _allergic(facts: Facts, sheet: Sheet) -> tuple[Said, ...]:
         said.append(stop)
     elif away:
         said += with_measures(stop, leave_home(facts))
+    if any(person.can_leave is None for person in away):
+        said.append(question("can_leave", CODE, "cannot_leave", (stop,), "ask_each"))
     people = facts.survey.people
     if people is None or any(person.traits is None for person in people):
         said.append(question("people", CODE, "worst", (stop,), "ask_each"))

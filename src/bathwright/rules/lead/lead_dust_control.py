@@ -2,7 +2,8 @@
 
 What
     Lead was found, or nothing excludes it in an old glaze or an old coat, and the steps sand or scrape. Then: work
-    wet, keep children and pregnant people out, seal the waste.
+    wet, close off floor and door, keep children and pregnant people out, clean up, seal the waste. Where lead was
+    found, or somebody is or may be paid, the clean-up asks for a filter vacuum; an unpaid owner may use damp wipes.
 Why
     Lead dust harms children in amounts that nobody sees.
 Strength
@@ -13,37 +14,25 @@ Fires
 Stays silent
     "glaze of 2005", "X-ray reading found no lead", "acrylic never coated".
 Sources
-    cfr-40-745-85: the practices. cfr-1926-62: what sanding sets free. trade-lead-survey: years of leaded glaze, weak.
-    cdc-mmwr-2021-70-43: children.
+    cfr-40-745-85: the practices; the filter vacuum. cfr-1926-62: what sanding sets free. trade-lead-survey: years of
+    leaded glaze, weak. cdc-mmwr-2021-70-43: children.
 """
 
 from bathwright.domain.findings import Finding, Measure, Said
-from bathwright.rules.facts import (
-    Facts,
-    disturbs,
-    has_old_coat,
-    may_be_glazed,
-    observed,
-    others,
-    year_built,
-)
-from bathwright.rules.measures import stay_out_of_dust
-from bathwright.rules.say import measure_id, question, with_measures, word
+from bathwright.rules.dust import lead_dust, lead_found
+from bathwright.rules.facts import Facts, equipment, is_paid, others, year_built
+from bathwright.rules.measures import dust_span, stay_out_of_dust
+from bathwright.rules.say import best_available, measure_id, question, with_measures, word
 
 CODE = "lead-dust-control"
 SOURCES = ("cfr-40-745-85", "cfr-1926-62", "trade-lead-survey", "cdc-mmwr-2021-70-43")
 
-COAT_BEFORE, GLAZE_BEFORE = 1978, 1996
-_TESTS = ("lead_xrf", "lead_wipe_lab", "lead_chip_lab_coat")
-
 
 def check(facts: Facts) -> tuple[Said, ...]:
     """What must be done where lead is found or not excluded, and the question that would settle it."""
-    if not disturbs(facts):
+    if not lead_dust(facts):
         return ()
-    found = [name for name in _TESTS if observed(facts.fixture, name) == "found"]
-    if not found and not _glaze(facts) and not _coat(facts):
-        return ()
+    found = lead_found(facts)
     finding = Finding(
         code=CODE,
         about=(facts.fixture.id,),
@@ -53,27 +42,41 @@ def check(facts: Facts) -> tuple[Said, ...]:
         values=(word("lead", "found" if found else "not_excluded"),),
         relax="test_lead",
     )
-    measures = [_measure("work_wet", "painter"), *_out(facts), _measure("seal_waste", "painter")]
-    return (*with_measures(finding, *measures), *_asked(facts, bool(found)))
+    measures = [_measure("work_wet"), *_out(facts), _sheets(facts), _clean_up(facts), _measure("seal_waste")]
+    return (*with_measures(finding, *measures), *_asked(facts, found))
 
 
-def _glaze(facts: Facts) -> bool:
-    """A glaze that may be old and that no X-ray reading cleared."""
-    year = year_built(facts)
-    old = year is None or year < GLAZE_BEFORE
-    return may_be_glazed(facts) and old and observed(facts.fixture, "lead_xrf") != "none"
+def _measure(act: str) -> Measure:
+    return Measure(id=measure_id(act), act=act, who="painter", feasible="have", when="during")
 
 
-def _coat(facts: Facts) -> bool:
-    """A coat that may be there and may be old, and that no reading or chip cleared."""
-    year = year_built(facts)
-    old = year is None or year < COAT_BEFORE
-    cleared = "none" in (observed(facts.fixture, "lead_xrf"), observed(facts.fixture, "lead_chip_lab_coat"))
-    return has_old_coat(facts) is not False and old and not cleared
+def _sheets(facts: Facts) -> Measure:
+    """Sheets on floor and door from before the first dust to the end of the clean-up."""
+    starts, ends = dust_span(facts)
+    return Measure(
+        id="lay-dust-sheets",
+        act="lay_dust_sheets",
+        who="painter",
+        starts=starts,
+        ends=ends,
+        feasible="have",
+        when="during",
+    )
 
 
-def _measure(act: str, who: str) -> Measure:
-    return Measure(id=measure_id(act), act=act, who=who, feasible="have", when="during")
+def _clean_up(facts: Facts) -> Measure:
+    """A filter vacuum where lead was found or the work is, or may be, paid; else damp wipes are enough."""
+    if not lead_found(facts) and is_paid(facts) is False:
+        return _measure("damp_wipes")
+    feasible = best_available(equipment(facts, "hepa_vacuum"), "hire")
+    return Measure(
+        id="filter-vacuum",
+        act="filter_vacuum",
+        who="painter",
+        what="hepa_vacuum",
+        feasible=feasible,
+        when="during" if feasible == "have" else "before_start",
+    )
 
 
 def _out(facts: Facts) -> list[Measure]:

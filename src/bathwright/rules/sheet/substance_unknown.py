@@ -83,8 +83,9 @@ def _hidden(facts: Facts, sheet: Sheet) -> bool:
 
 
 def _left_open(facts: Facts, sheet: Sheet) -> bool:
-    """Without VOC and solids: whether what the papers list, at its high ends, leaves more than 15 % of a can open."""
-    if sheet.id != facts.coating.id or facts.volatile_by_voc_kg is not None or facts.volatile_by_solids_kg is not None:
+    """Without solids: whether what the papers list, at its high ends, leaves more than 15 % of a can open. (VOC alone
+    proves nothing: it leaves out exempt solvents.)"""
+    if sheet.id != facts.coating.id or facts.volatile_by_solids_kg is not None:
         return False
     return any(sum(entry.high for entry in part.composition or ()) < _NEAR for part in sheet.parts)
 

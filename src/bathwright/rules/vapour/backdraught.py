@@ -11,7 +11,8 @@ Strength
     Danger, everywhere. Met when the burner can be off; one that cannot be off stops the job; not told is asked. How
     many pascals this fan makes in this home is not computed in this edition.
 Fires
-    "boiler with an open flue that can be off", "gas heater that cannot be off", "boiler whose flue was not told".
+    "boiler with an open flue that can be off", "gas heater that cannot be off", "boiler whose flue was not told",
+    "no word about burners".
 Stays silent
     "electric heater", "sealed boiler", "no fan in the plan".
 Sources
@@ -20,6 +21,7 @@ Sources
 
 from bathwright.domain.findings import Finding, Measure, Said
 from bathwright.domain.survey import Appliance
+from bathwright.domain.values import Value
 from bathwright.rules.facts import Facts
 from bathwright.rules.say import measure_id, question, with_measures, word
 
@@ -31,8 +33,11 @@ def check(facts: Facts) -> tuple[Said, ...]:
     """Each burner of the home that a fan may draw back."""
     if facts.air is None or facts.air.fan is None:
         return ()
+    if facts.survey.appliances is None:
+        stop = _finding("")
+        return (question("appliances", CODE, "worst", (stop,), "walk_through_rooms"),)
     said: list[Said] = []
-    for appliance in facts.survey.appliances or ():
+    for appliance in facts.survey.appliances:
         if _may_spill(appliance):
             said += _one(facts, appliance)
     return tuple(said)
@@ -46,20 +51,24 @@ def _may_spill(appliance: Appliance) -> bool:
 
 
 def _one(facts: Facts, appliance: Appliance) -> tuple[Said, ...]:
-    finding = Finding(
-        code=CODE,
-        about=(appliance.id,),
-        strength="danger",
-        consequence="kills",
-        effect="stops",
-        values=(word("appliance", appliance.kind),),
-        relax="turn_off_while_the_fan_runs",
-    )
+    finding = _finding(appliance.id, word("appliance", appliance.kind))
     if appliance.can_be_off:
         return with_measures(finding, _off(facts, appliance))
     if appliance.can_be_off is None:
         return (question("can_be_off", CODE, "no", (finding,), "find_valve_and_breaker", about=(appliance.id,)),)
     return (finding,)
+
+
+def _finding(about: str, *values: Value) -> Finding:
+    return Finding(
+        code=CODE,
+        about=(about,) if about else (),
+        strength="danger",
+        consequence="kills",
+        effect="stops",
+        values=values,
+        relax="turn_off_while_the_fan_runs",
+    )
 
 
 def _off(facts: Facts, appliance: Appliance) -> Measure:

@@ -183,7 +183,8 @@ def _opened_at(facts: Facts, sheet: Sheet) -> datetime | None:
 
 
 def _finding(sheet: Sheet, appliance: Appliance | None) -> Finding:
-    points = [f.value.value for f in views.facts_of(sheet, "flash_point") if isinstance(f.value, Amount)]
+    printed = [f.value.value for f in views.facts_of(sheet, "flash_point") if isinstance(f.value, Amount)]
+    points = [point for point in printed if point <= FLASH_POINT_K]  # a higher one is not what decides here
     values = [word("product", sheet.product)]
     values += [amount("flash_point", min(points), "temperature")] if points else []
     values += [word("appliance", appliance.kind)] if appliance else []

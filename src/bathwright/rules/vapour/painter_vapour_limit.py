@@ -51,7 +51,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
     mask = worn_while(facts, mask) if mask else None
     said: list[Said] = []
     for exposure in _worst(over):
-        finding = _finding(facts, exposure)
+        finding = _finding(facts, exposure, _also(facts, over, exposure))
         said += with_measures(finding, *sealed(facts, mask)) if mask else (finding,)
     said += shaven(facts, mask, CODE) if mask else ()
     return tuple(said)
@@ -118,7 +118,13 @@ def _immediately_dangerous(facts: Facts) -> bool:
     )
 
 
-def _finding(facts: Facts, exposure: Exposure) -> Finding:
+def _also(facts: Facts, over: list[Exposure], told: Exposure) -> tuple[str, ...]:
+    """The other substances that pass a limit, the worst first."""
+    ranked = sorted(over, key=lambda e: (-_times(e), e.substance))
+    return tuple(dict.fromkeys(name_of(facts, e.substance) for e in ranked if e.substance != told.substance))
+
+
+def _finding(facts: Facts, exposure: Exposure, also: tuple[str, ...]) -> Finding:
     limit, upper = exposure.limit, exposure.outside.high
     legal = limit is not None and limit.kind == "law" and law_set(facts) in limit.law_in
     law = legal and facts.survey.work.employer is not False
@@ -139,6 +145,7 @@ def _finding(facts: Facts, exposure: Exposure) -> Finding:
             word("substance", name_of(facts, exposure.substance)),
             word("measure", exposure.measure),
             amount("times", _times(exposure), None),
+            *((word("also", ", ".join(also)),) if also else ()),
         ),
         relax="mask_or_more_air",
         sources=(limit.source,) if limit else (),
