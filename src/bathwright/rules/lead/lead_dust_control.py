@@ -65,10 +65,15 @@ def _sheets(facts: Facts) -> Measure:
 
 
 def _clean_up(facts: Facts) -> Measure:
-    """A filter vacuum where lead was found or the work is, or may be, paid; else damp wipes are enough."""
+    """A filter vacuum where lead was found or the work is, or may be, paid; else damp wipes are enough.
+
+    Where the home has none, whoever is paid is asked to bring it.
+    """
     if not lead_found(facts) and is_paid(facts) is False:
         return _measure("damp_wipes")
     feasible = best_available(equipment(facts, "hepa_vacuum"), "hire")
+    if feasible == "no" and is_paid(facts):
+        feasible = "ask"
     return Measure(
         id="filter-vacuum",
         act="filter_vacuum",
