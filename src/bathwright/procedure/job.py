@@ -83,8 +83,10 @@ def seen(fixture: Fixture, what: str) -> str | None:
 
 def dust_may_hold_lead(survey: Survey, fixture: Fixture) -> bool:
     """Whether scraping or sanding may set lead free: an old coat, or a glaze that may be old (year below 1996 or not
-    told), unless a laboratory or an inspector found none."""
-    if "none" in (seen(fixture, "lead_xrf"), seen(fixture, "lead_wipe_lab")):
+    told), unless an X-ray reading found none; always where lead was found."""
+    if "found" in (seen(fixture, "lead_xrf"), seen(fixture, "lead_wipe_lab"), seen(fixture, "lead_chip_lab_coat")):
+        return True
+    if seen(fixture, "lead_xrf") == "none":
         return False
     years = [year for year in (survey.building.year, fixture.year) if year is not None]
     old = not years or min(years) < LEADED_GLAZE_BEFORE
