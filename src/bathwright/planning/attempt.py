@@ -69,7 +69,7 @@ def attempt(
     placed = place_steps(survey, steps.steps, weather, at)
     timed = placed.steps
     aired, assumed_setup = _air(job, timed, weather, knowledge) if timed else (None, ())
-    six = clocks(coating, job.beside.sealant, timed, weather, _bathing_air(aired), knowledge) if timed else ()
+    six = clocks(job.coating, job.beside.sealant, timed, weather, _bathing_air(aired), knowledge) if timed else ()
     facts = _facts(job, parts, steps, placed, timed, weather, aired, six, sheets, at)
     said = rules.run_all(facts)
     measures = tuple(entry for entry in said if isinstance(entry, Measure))
