@@ -52,7 +52,7 @@ def check(facts: Facts) -> tuple[Said, ...]:
     if any(not person.works for person in people_with(facts, *_SENSITIVE)):
         away = [*([_away(facts)] if vapour else []), *([stay_out_of_dust(facts)] if dust else [])]
         said += with_measures(_finding("must_do", "people"), *away)
-    if any(person.works for person in people_with(facts, *(_SENSITIVE if vapour else _TO_LEAD))):
+    if any(person.works for person in people_with(facts, "child", *(_SENSITIVE if vapour else _TO_LEAD))):
         said += with_measures(_finding("stops", "painter"), _somebody_else())
     untold = [p for p in facts.survey.people or () if p.traits is None or p.age_band is None]
     return (*said, *([question("people", CODE, "worst", (), "ask_each")] if untold else []))
